@@ -1,0 +1,41 @@
+"""What can go wrong, as one tree.
+
+    StylobateError          one line: what, where, what to do; a command ends with status 2
+    ├── ScanError           the scan file cannot be read as a surface
+    ├── PartsError          the parts folder cannot be used (carries every fault)
+    ├── UsageError          options that contradict each other or name what does not exist
+    ├── FitError            a fit that did not converge or has too little surface
+    └── OutputError         the result cannot be written; what stood there before is kept
+
+A scan in which fewer sites are found than asked for is not an error: the result is written and says so.
+"""
+
+from __future__ import annotations
+
+
+class StylobateError(Exception):
+    """Base of all refusals. `str(error)` is one line a user can act on."""
+
+
+class ScanError(StylobateError):
+    """The scan cannot be read: names the file, what is wrong in it, and what to do."""
+
+
+class PartsError(StylobateError):
+    """The parts folder is not usable. `faults` lists every fault found, one line each."""
+
+    def __init__(self, message: str, faults: tuple[str, ...] = ()) -> None:
+        super().__init__(message)
+        self.faults = faults
+
+
+class UsageError(StylobateError):
+    """The call itself is off."""
+
+
+class FitError(StylobateError):
+    """A pose could not be fixed: names the figure reached and the figure needed."""
+
+
+class OutputError(StylobateError):
+    """The output cannot be written; nothing half-written is left."""
