@@ -1,0 +1,57 @@
+# make demo, make test: each works alone on a fresh machine (Debian, Python >= 3.11).
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+
+PY := .venv/bin/python
+READY := .venv/.ready
+DEMO := demo-output
+TESTS ?= tests
+FUZZ ?=
+BENCH ?=
+STUDY ?=
+
+.PHONY: help setup demo test check format fuzz bench study lock docs clean
+
+help: ## list the targets
+	@sed -n 's/^\([a-z]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 10
+
+$(READY): pyproject.toml requirements.lock scripts/setup.sh
+	@scripts/setup.sh
+
+setup: $(READY) ## make .venv and install what the lock file names
+
+demo: $(READY) ## simulate a case, measure it, draw it: demo-output/
+	@scripts/demo.sh $(DEMO)
+
+test: $(READY) ## every test, on two processes
+	$(PY) -m pytest -n 2 -q $(TESTS)
+
+check: $(READY) ## format, lint, strict types, import contracts
+	.venv/bin/ruff format --check .
+	.venv/bin/ruff check .
+	.venv/bin/mypy
+	.venv/bin/lint-imports --no-logo
+
+format: $(READY) ## put the code in form
+	.venv/bin/ruff format .
+	.venv/bin/ruff check --fix .
+
+fuzz: $(READY) ## broken files, a bounded run
+	$(PY) -m fuzz $(FUZZ)
+
+bench: $(READY) ## this program and general-purpose peers on the same scenes
+	$(PY) -m pip install --quiet --require-hashes -r requirements-bench.lock
+	$(PY) -m bench $(BENCH)
+
+study: $(READY) ## how well the stated uncertainties hold, on simulated scenes
+	$(PY) -m study $(STUDY)
+
+docs: $(READY) ## paste the current --help texts into docs/
+	$(PY) scripts/paste_help.py
+
+lock: $(READY) ## write the lock files anew from pyproject.toml
+	scripts/lock.sh
+
+clean: ## remove what the targets made, the environment included
+	rm -rf .venv $(DEMO) bench-output build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache

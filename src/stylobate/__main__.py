@@ -1,0 +1,77 @@
+"""The command `stylobate`: every failure becomes one line on stderr and an exit status (docs/conventions)."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+from types import FrameType
+
+EXIT_REFUSED = 2
+EXIT_INTERNAL = 70  # EX_SOFTWARE of sysexits.h
+EXIT_INTERRUPTED = 128 + signal.SIGINT
+EXIT_TERMINATED = 128 + signal.SIGTERM
+
+
+def _terminated(_signal: int, _frame: FrameType | None) -> None:
+    """Leave by an exception, so that partial files are removed on the way out."""
+    raise SystemExit(EXIT_TERMINATED)
+
+
+def _say(text: str) -> None:
+    """One line on stderr, whatever line breaks the text brought along."""
+    sys.stderr.write(f"stylobate: {' '.join(text.split())}\n")
+
+
+def _quiet_pipe() -> None:
+    """The reader of our output has gone: nothing more to say, and nothing to flush at exit."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def run() -> int:
+    """Run the command line in sys.argv; returns the exit status."""
+    try:
+        signal.signal(signal.SIGTERM, _terminated)
+        from stylobate.app.cli import invoke
+
+        status = invoke()
+        sys.stdout.flush()
+        return status
+    except KeyboardInterrupt:
+        _say("interrupted; nothing was changed")
+        return EXIT_INTERRUPTED
+    except BrokenPipeError:
+        _quiet_pipe()
+        return 0
+    except Exception as error:
+        return _failed(error)
+
+
+def _failed(error: Exception) -> int:
+    """Status of a refusal, or of a fault of this program; STYLOBATE_DEBUG=1 shows where it came from."""
+    from stylobate.core.errors import StylobateError
+
+    if os.environ.get("STYLOBATE_DEBUG") == "1":
+        import traceback
+
+        traceback.print_exc()
+    if isinstance(error, StylobateError):
+        _say(str(error))
+        return EXIT_REFUSED
+    if isinstance(error, MemoryError):
+        _say("not enough memory; close other programs, or cut the scan down to the part with the scan bodies")
+        return EXIT_INTERNAL
+    _say(
+        f"internal error ({type(error).__name__}: {error}); this is a fault of the program: please report it, "
+        "with what STYLOBATE_DEBUG=1 shows"
+    )
+    return EXIT_INTERNAL
+
+
+def main() -> None:
+    """Entry point of the installed command."""
+    sys.exit(run())
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,68 @@
+"""The command line: names, one-line helps, and the way from click's errors to ours. No science, no heavy import."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import Any
+
+import click
+
+from stylobate import __version__
+from stylobate.core.errors import UsageError
+
+COMMANDS = {
+    "measure": "Find the scan bodies in a scan and measure where the implants are.",
+    "parts": "Check a parts folder: every fault at once, with its remedy.",
+    "simulate": "Make a scan of an invented case, with the truth beside it.",
+}
+HELP_OPTIONS = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
+
+
+class LazyGroup(click.Group):
+    """A group that knows its commands by name and one-line help, and imports one only when it is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Names in the order of the work."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The click command `command` of stylobate.app.commands.NAME, or None where there is no such name."""
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = import_module(f"stylobate.app.commands.{cmd_name}").command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """The list in --help, without importing any command."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=LazyGroup, context_settings=HELP_OPTIONS)
+@click.version_option(__version__, prog_name="stylobate", message="%(prog)s %(version)s")
+def cli() -> None:
+    """From a dental scan to implant positions with honest uncertainties.
+
+    Lengths are millimetres unless a name says µm. Exit status: 0 done; 2 bad usage or bad input, with one
+    line that says what is wrong. Decision support, not a medical device: a licensed clinician decides.
+    """
+
+
+def invoke(arguments: list[str] | None = None) -> int:
+    """Run one command line; returns its exit status.
+
+    Raises StylobateError for what the user can mend (click's usage errors among them) and KeyboardInterrupt.
+    """
+    try:
+        status: Any = cli.main(args=arguments, prog_name="stylobate", standalone_mode=False)
+    except click.Abort as error:
+        raise KeyboardInterrupt from error
+    except click.exceptions.NoArgsIsHelpError as error:
+        click.echo(error.format_message())
+        return 0
+    except click.UsageError as error:
+        path = error.ctx.command_path if error.ctx else "stylobate"
+        raise UsageError(f"{error.format_message().rstrip('.')}. See '{path} --help'.") from error
+    except click.ClickException as error:
+        raise UsageError(error.format_message()) from error
+    return status if isinstance(status, int) else 0
