@@ -38,7 +38,7 @@ def run() -> int:
         sys.stdout.flush()
         return status
     except KeyboardInterrupt:
-        _say("interrupted; nothing was changed")
+        _say("interrupted; nothing half-written is left")
         return EXIT_INTERRUPTED
     except BrokenPipeError:
         _quiet_pipe()

@@ -1,0 +1,1 @@
+"""Results as files and words: result.json, coloured surfaces, the table, the picture. No arithmetic beyond rounding."""

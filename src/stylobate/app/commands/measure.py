@@ -1,0 +1,132 @@
+"""`stylobate measure`: scan and parts in, implant positions out."""
+
+from __future__ import annotations
+
+import math
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from stylobate.app.progress import progress_bar
+from stylobate.report.folder import staging
+
+if TYPE_CHECKING:
+    from stylobate.core.result import Result
+
+EXIT_FEWER = 3
+EXIT_STRICT = 4
+
+Point = tuple[float, float, float]
+
+
+class PointType(click.ParamType[Point]):
+    """X,Y,Z: three numbers in millimetres."""
+
+    name = "x,y,z"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Point:
+        """Three finite numbers, or a usage error that shows what was read."""
+        if isinstance(value, tuple):
+            return value
+        try:
+            numbers = [float(word) for word in str(value).split(",")]
+        except ValueError:
+            numbers = []
+        if len(numbers) != 3 or not all(map(math.isfinite, numbers)):
+            self.fail(f"'{value}' is not a point; write three numbers in mm, like --near=12.5,-3,40", param, ctx)
+        return numbers[0], numbers[1], numbers[2]
+
+
+@click.command()
+@click.argument("scan", type=click.Path(path_type=Path))
+@click.option("--parts", required=True, type=click.Path(path_type=Path), help="The parts folder, or a zip of it.")
+@click.option("--scan-body", "scan_bodies", multiple=True, metavar="ID", help="Only this scan body; may be repeated.")
+@click.option("--count", type=click.IntRange(min=1), metavar="N", help="How many sites there are. [default: all found]")
+@click.option(
+    "--near", multiple=True, type=PointType(), metavar="X,Y,Z", help="A rough point at a site, one a site: no search."
+)
+@click.option(
+    "--work",
+    type=click.Choice(["single", "bridge", "arch"]),
+    default="bridge",
+    show_default=True,
+    help="What will be built; it sets the limits.",
+)
+@click.option("--strict", is_flag=True, help="End with status 4 unless every site's verdict is `use`.")
+@click.option("--no-maps", is_flag=True, help="Write no coloured surfaces.")
+@click.option("--picture", is_flag=True, help="Write picture.png as well: the arch and each site, with the figures.")
+@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+def command(
+    scan: Path,
+    parts: Path,
+    scan_bodies: tuple[str, ...],
+    count: int | None,
+    near: tuple[Point, ...],
+    work: str,
+    strict: bool,
+    no_maps: bool,
+    picture: bool,
+    out: Path,
+) -> int:
+    """Find the scan bodies in a scan and measure where the implants are.
+
+    SCAN is STL, PLY or OBJ, also gzipped. DIR gets result.json and one coloured surface a site (PLY).
+
+    Exit status: 0 done; 2 bad usage or bad input; 3 fewer sites than --count (the result is written); 4 with
+    --strict, a site that may not be used as it stands.
+    """
+    with staging(out) as area:
+        with progress_bar() as progress:
+            from stylobate.core.surface import Scan
+            from stylobate.measuring import measure
+            from stylobate.scan import read_scan
+
+            source = read_scan(scan) if picture else scan
+            result = measure(
+                source,
+                parts,
+                scan_bodies=scan_bodies,
+                count=count,
+                near=near,
+                work=work,
+                maps=picture or not no_maps,
+                progress=progress,
+            )
+        from stylobate.report.save import save
+
+        drawn = None
+        if isinstance(source, Scan):
+            from stylobate.report.picture import picture_png
+
+            drawn = picture_png(result, source)
+        save(result, area, maps=not no_maps, picture=drawn)
+    _show(result)
+    return _status(result, count, strict)
+
+
+def _show(result: Result) -> None:
+    from rich.console import Console
+
+    from stylobate.report.table import PLAIN_WIDTH, show
+
+    show(result, Console(width=None if sys.stdout.isatty() else PLAIN_WIDTH))
+
+
+def _status(result: Result, count: int | None, strict: bool) -> int:
+    found = len(result.sites)
+    if count is not None and found < count:
+        click.echo(f"stylobate: found {found} of the {count} sites asked for; the result is written", err=True)
+        return EXIT_FEWER
+    if strict:
+        click.echo(f"stylobate: --strict: {_not_usable(found)}", err=True)
+        return EXIT_STRICT
+    return 0
+
+
+def _not_usable(found: int) -> str:
+    """Why no result passes --strict yet: a position counts as usable only by a verdict, and none is given."""
+    if found == 0:
+        return "no site was found, so there is none to use; the result is written"
+    return "this version gives no verdict, so no site counts as `use`; the result is written"

@@ -1,0 +1,122 @@
+"""result.json: the measurement as plain values, in the order a reader wants them (docs/conventions)."""
+
+from __future__ import annotations
+
+import json
+import math
+from typing import Any
+
+from stylobate import __version__
+from stylobate.core.result import Deviation, Finding, Result, Site
+from stylobate.core.types import FloatArray
+
+FORMAT = "stylobate-result"
+VERSION = 1
+
+
+def map_name(site: str) -> str:
+    """File name of the coloured surface of a site."""
+    return f"site-{site}.ply"
+
+
+def result_json(result: Result, maps: bool) -> str:
+    """The text of result.json. `maps`: whether the coloured surfaces are written beside it.
+
+    Raises ValueError if a pose or covariance is not finite; a single figure that is not known becomes null.
+    """
+    return _laid_out(document(result, maps)) + "\n"
+
+
+def document(result: Result, maps: bool) -> dict[str, Any]:
+    """The same as nested dicts and lists."""
+    scan, parts = result.scan, result.parts
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "software": {"name": "stylobate", "version": __version__},
+        "scan": {"file": scan.file, "sha256": scan.sha256, "triangles": scan.triangles},
+        "parts": {"name": parts.name, "revision": parts.revision, "sha256": parts.sha256},
+        "work": result.work,
+        "sites": [_site(site, maps) for site in result.sites],
+        "cross": [],
+        "pairs": [
+            {
+                "sites": list(pair.sites),
+                "distance_mm": _figure(pair.distance_mm),
+                "u95_um": _figure(pair.u95_um),
+                "angle_deg": _figure(pair.angle_deg),
+                "angle_u95_deg": _figure(pair.angle_u95_deg),
+            }
+            for pair in result.pairs
+        ],
+        "not_shown": [{"what": item.what, "check": item.check} for item in result.not_shown],
+        "warnings": list(result.warnings),
+    }
+
+
+def _site(site: Site, maps: bool) -> dict[str, Any]:
+    values: dict[str, Any] = {
+        "site": site.site,
+        "scan_body": site.scan_body,
+        "connection": site.connection,
+        "platform_diameter": site.platform_diameter,
+        "index_order": site.index_order,
+        "scan_from_connection": _matrix(site.scan_from_connection),
+        "covariance": _matrix(site.covariance),
+        "u95": {
+            "platform_um": _figure(site.u95.platform_um),
+            "axis_deg": _figure(site.u95.axis_deg),
+            "index_deg": _figure(site.u95.index_deg),
+        },
+        "deviation": _deviation(site.deviation),
+        "coverage": _figure(site.coverage),
+        "findings": [_finding(finding) for finding in site.findings],
+        "alternatives": [
+            {"scan_body": other.scan_body, "turn_deg": _figure(other.turn_deg), "odds": _figure(other.odds)}
+            for other in site.alternatives
+        ],
+    }
+    if maps and site.map is not None:
+        values["map"] = map_name(site.site)
+    return values
+
+
+def _deviation(deviation: Deviation) -> dict[str, Any]:
+    return {
+        "points": deviation.points,
+        "mean_um": _figure(deviation.mean_um),
+        "rms_um": _figure(deviation.rms_um),
+        "p95_um": _figure(deviation.p95_um),
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {
+        "cause": finding.cause,
+        "size_um": _figure(finding.size_um),
+        "u95_um": _figure(finding.u95_um),
+        "advice": finding.advice,
+    }
+
+
+def _figure(value: float | None) -> float | None:
+    """A number, or null where it is not known: NaN has no place in JSON."""
+    return float(value) if value is not None and math.isfinite(value) else None
+
+
+def _matrix(values: FloatArray) -> list[list[float]]:
+    rows: list[list[float]] = values.tolist()
+    if not all(math.isfinite(value) for row in rows for value in row):
+        raise ValueError("a pose or covariance holds a value that is not finite")
+    return rows
+
+
+def _laid_out(value: Any, indent: str = "") -> str:
+    """JSON with objects and lists indented, but a list of plain values, such as a matrix row, on one line."""
+    deeper = indent + "  "
+    if isinstance(value, dict) and value:
+        body = (f"{deeper}{json.dumps(key)}: {_laid_out(item, deeper)}" for key, item in value.items())
+        return "{\n" + ",\n".join(body) + f"\n{indent}}}"
+    if isinstance(value, list) and any(isinstance(item, dict | list) for item in value):
+        return "[\n" + ",\n".join(deeper + _laid_out(item, deeper) for item in value) + f"\n{indent}]"
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
