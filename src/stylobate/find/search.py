@@ -1,0 +1,318 @@
+"""From axes to candidates: height and turn searched in full, the pose refined, the best of each place kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core import rigid
+from stylobate.core.jit import compiled
+from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
+from stylobate.find.template import GRID_CELL, PROFILE_BAND, Template, template_of
+from stylobate.find.thin import Thinned, neighbours, thin
+from stylobate.find.vote import Axes, agreement, seeds_of, vote
+from stylobate.parts.model import ScanBody
+
+LEAST_AGREEMENT = 0.2
+AXES_KEPT = 120  # places tried for each scan body
+LEAST_AREA_SHARE = 0.12  # of the scan region, net, for a place to be a candidate
+HEIGHT_STEP, HEIGHT_REACH = 0.25, 3.0
+TURNS = 60
+BAND = 0.25  # mm: within it a point speaks for a pose
+READINGS = 2  # poses kept of one scan body at one place
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One scan body at one pose: scan_from_connection (4, 4), and the net area that speaks for it, mm²."""
+
+    body: int
+    scan_from_connection: FloatArray
+    area: float
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A place where a scan body may be, with what could stand there, best first."""
+
+    readings: tuple[Reading, ...]
+
+
+@compiled
+def _grid_score(
+    rotation: FloatArray, shift: FloatArray, near: LongArray, count: int, points: FloatArray, normals: FloatArray,
+    area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray, step: int,
+) -> float:  # fmt: skip
+    """Net area on the surface: points within BAND count by closeness, points inside the body count against."""
+    total = 0.0
+    for k in range(0, count, step):
+        j = near[k]
+        x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
+        px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
+        py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
+        pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
+        a = int(np.floor((px - grid_low[0]) / GRID_CELL))
+        b = int(np.floor((py - grid_low[1]) / GRID_CELL))
+        c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
+        if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
+            continue
+        s = grid[a, b, c]
+        if s < 0:
+            continue
+        q = samples[s]
+        d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
+        if abs(d) < BAND:
+            nx, ny, nz = normals[j, 0], normals[j, 1], normals[j, 2]
+            dot = (
+                q[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
+                + q[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
+                + q[5] * (rotation[0, 2] * nx + rotation[1, 2] * ny + rotation[2, 2] * nz)
+            )
+            if dot > 0.7:
+                total += area[j] * (1.0 - (d / BAND) ** 2)
+        elif d < 0.0:
+            total -= area[j]
+    return total * step
+
+
+@compiled
+def _refine(
+    rotation: FloatArray, shift: FloatArray, near: LongArray, count: int, points: FloatArray, normals: FloatArray,
+    area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
+) -> None:  # fmt: skip
+    """A few robust Gauss–Newton steps on the grid's distances, in place (Tukey weights, width falling to 0.15 mm)."""
+    row = np.empty(6)
+    for iteration in range(8):
+        width = max(0.15, 0.4 * 0.8**iteration)
+        h, g = np.zeros((6, 6)), np.zeros(6)
+        for k in range(count):
+            j = near[k]
+            x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
+            px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
+            py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
+            pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
+            a = int(np.floor((px - grid_low[0]) / GRID_CELL))
+            b = int(np.floor((py - grid_low[1]) / GRID_CELL))
+            c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
+            if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
+                continue
+            s = grid[a, b, c]
+            if s < 0:
+                continue
+            q = samples[s]
+            d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
+            if abs(d) >= width:
+                continue
+            nx, ny, nz = normals[j, 0], normals[j, 1], normals[j, 2]
+            dot = (
+                q[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
+                + q[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
+                + q[5] * (rotation[0, 2] * nx + rotation[1, 2] * ny + rotation[2, 2] * nz)
+            )
+            if dot < 0.7:
+                continue
+            w = area[j] * (1.0 - (d / width) ** 2) ** 2
+            row[0], row[1], row[2] = q[3], q[4], q[5]
+            row[3], row[4], row[5] = py * q[5] - pz * q[4], pz * q[3] - px * q[5], px * q[4] - py * q[3]
+            for m in range(6):
+                g[m] += w * row[m] * d
+                for n in range(m, 6):
+                    h[m, n] += w * row[m] * row[n]
+        for m in range(6):
+            for n in range(m):
+                h[m, n] = h[n, m]
+        damping = 1e-3 * (h[0, 0] + h[1, 1] + h[2, 2]) + 1e-9
+        for m in range(6):
+            h[m, m] += damping
+        step = np.linalg.solve(h, g)
+        angle = np.sqrt(step[3] ** 2 + step[4] ** 2 + step[5] ** 2)
+        if angle > 0.3:
+            step *= 0.3 / angle
+            angle = 0.3
+        s1 = np.sin(angle) / angle if angle > 1e-9 else 1.0
+        s2 = (1.0 - np.cos(angle)) / angle**2 if angle > 1e-9 else 0.5
+        k3 = np.array([[0.0, -step[5], step[4]], [step[5], 0.0, -step[3]], [-step[4], step[3], 0.0]])
+        turn = np.eye(3) + s1 * k3 + s2 * (k3 @ k3)
+        shift += rotation @ step[:3]
+        rotation[:] = rotation @ turn
+
+
+@compiled
+def _place(
+    axes: FloatArray, feet: FloatArray, radius: float, height_low: float, height_high: float,
+    points: FloatArray, normals: FloatArray, area: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
+    bucket: float, profile: Float32Array, profile_low: float, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
+) -> tuple[FloatArray, FloatArray]:  # fmt: skip
+    """Best READINGS poses for each axis: poses (n, READINGS, 3, 4) scan_from_post and net areas (n, READINGS)."""
+    n = axes.shape[0]
+    poses, scores = np.zeros((n, READINGS, 3, 4)), np.zeros((n, READINGS))
+    near = np.empty(8192, np.int64)
+    heights = int(2 * HEIGHT_REACH / HEIGHT_STEP) + 1
+    level = np.empty(heights)
+    turns = np.empty(TURNS)
+    reach = np.sqrt(radius**2 + (0.5 * (height_high - height_low)) ** 2) + 0.5
+    for i in range(n):
+        axis = axes[i]
+        middle = feet[i] + axis * (0.5 * (height_low + height_high))
+        count = neighbours(middle, reach + HEIGHT_REACH, points, first, low, shape, bucket, near)
+        for k in range(heights):
+            foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
+            level[k] = agreement(axis, foot, near[:count], points, normals, profile, profile_low, False)
+        side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
+        side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
+        side /= np.sqrt((side**2).sum())
+        other = np.array(
+            [axis[1] * side[2] - axis[2] * side[1], axis[2] * side[0] - axis[0] * side[2], axis[0] * side[1] - axis[1] * side[0]]
+        )
+        tried = 0
+        for _ in range(2):
+            k = np.argmax(level)
+            if level[k] <= 0.0:
+                break
+            shift0 = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
+            level[max(0, k - 2) : k + 3] = -1.0
+            middle = shift0 + axis * (0.5 * (height_low + height_high))
+            count = neighbours(middle, reach, points, first, low, shape, bucket, near)
+            rotation = np.empty((3, 3))
+            rotation[:, 2] = axis
+            for t in range(TURNS):
+                c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
+                rotation[:, 0] = c * side + s * other
+                rotation[:, 1] = -s * side + c * other
+                turns[t] = _grid_score(rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, 1)
+            for _ in range(3):
+                t = np.argmax(turns)
+                if turns[t] <= 0.0:
+                    break
+                c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
+                rotation[:, 0] = c * side + s * other
+                rotation[:, 1] = -s * side + c * other
+                for m in range(-4, 5):
+                    turns[(t + m) % TURNS] = -1.0
+                shift = shift0.copy()
+                turned = rotation.copy()
+                _refine(turned, shift, near, count, points, normals, area, grid, grid_low, samples)
+                value = _grid_score(turned, shift, near, count, points, normals, area, grid, grid_low, samples, 1)
+                tried += 1
+                if value <= scores[i, READINGS - 1]:
+                    continue
+                slot = READINGS - 1
+                while slot > 0 and scores[i, slot - 1] < value:
+                    scores[i, slot] = scores[i, slot - 1]
+                    poses[i, slot] = poses[i, slot - 1]
+                    slot -= 1
+                scores[i, slot] = value
+                poses[i, slot, :, :3] = turned
+                poses[i, slot, :, 3] = shift
+    return poses, scores
+
+
+def _distinct(axes: Axes, template: Template, most: int) -> tuple[FloatArray, FloatArray]:
+    """The best axes that differ by more than 0.8 mm at mid height or 15°: directions and feet."""
+    order = np.argsort(-axes.score, kind="stable")
+    axis, foot = axes.axis[order], axes.foot[order]
+    middle = foot + axis * (0.5 * (template.height_low + template.height_high))
+    open_ = np.ones(len(order), np.bool_)
+    kept: list[int] = []
+    for k in range(len(order)):
+        if not open_[k]:
+            continue
+        kept.append(k)
+        if len(kept) == most:
+            break
+        far = np.sum((middle - middle[k]) ** 2, axis=1) > 0.8**2
+        turned = axis @ axis[k] < np.cos(np.radians(15.0))
+        open_ &= far | turned
+    return np.ascontiguousarray(axis[kept]), np.ascontiguousarray(foot[kept])
+
+
+def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArray, thinned: Thinned) -> list[Reading]:
+    """Poses of one scan body on the given axes (n, 3) and post origins (n, 3)."""
+    if not len(axis):
+        return []
+    poses, areas = _place(
+        axis, foot, template.radius, template.height_low, template.height_high, thinned.points, thinned.normals,
+        thinned.area, thinned.first, thinned.low, thinned.shape, thinned.bucket, template.profile,
+        template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples,
+    )  # fmt: skip
+    post_from_connection = rigid.inverse(template.connection_from_post)
+    result = []
+    for i, k in zip(*np.nonzero(areas > LEAST_AREA_SHARE * template.area), strict=True):
+        scan_from_post = rigid.pose(poses[i, k, :, :3], poses[i, k, :, 3])
+        result.append(Reading(body, rigid.orthonormal(scan_from_post @ post_from_connection), float(areas[i, k])))
+    return result
+
+
+def _middle(reading: Reading, template: Template) -> FloatArray:
+    post = reading.scan_from_connection @ template.connection_from_post
+    return np.asarray(post[:3, 3] + post[:3, 2] * (0.5 * (template.height_low + template.height_high)))
+
+
+def _same_place(a: FloatArray, b: FloatArray, one: Template, two: Template) -> bool:
+    return float(np.linalg.norm(a - b)) < 0.8 * (one.radius + two.radius)
+
+
+def _grouped(readings: Sequence[Reading], templates: Sequence[Template]) -> list[Candidate]:
+    """Readings at one place together; of each scan body the READINGS best that differ."""
+    places: list[tuple[FloatArray, list[Reading]]] = []
+    for reading in sorted(readings, key=lambda r: -r.area):
+        middle = _middle(reading, templates[reading.body])
+        for centre, members in places:
+            if _same_place(centre, middle, templates[members[0].body], templates[reading.body]):
+                mine = [m for m in members if m.body == reading.body]
+                if len(mine) < READINGS and reading.area > 0.5 * members[0].area and not _alike(reading, mine):
+                    members.append(reading)
+                break
+        else:
+            places.append((middle, [reading]))
+    return [Candidate(tuple(members)) for _, members in places]
+
+
+def _alike(reading: Reading, others: Sequence[Reading]) -> bool:
+    for other in others:
+        motion = rigid.log(rigid.inverse(other.scan_from_connection) @ reading.scan_from_connection)
+        if np.linalg.norm(motion[:3]) < 0.3 and np.linalg.norm(motion[3:]) < 0.15:
+            return True
+    return False
+
+
+def find(
+    vertices: FloatArray,
+    normals: FloatArray,
+    bodies: Sequence[ScanBody],
+    near: Sequence[FloatArray] = (),
+    progress: Callable[[float], None] | None = None,
+) -> list[Candidate]:
+    """All places where one of `bodies` may stand in the scan, best first.
+
+    vertices (n, 3) mm; normals (n, 3) as thin.vertex_normals gives them. near: rough points (3,); with them only
+    places within 8 mm of one are kept.
+    """
+    thinned = thin(vertices, normals)
+    if not len(thinned.points):
+        return []
+    seeds = seeds_of(thinned)
+    with ThreadPoolExecutor(2) as pool:
+        templates = list(pool.map(template_of, bodies))
+
+        def search(body: int) -> list[Reading]:
+            template = templates[body]
+            axes = vote(seeds, thinned, template, LEAST_AGREEMENT)
+            return readings_of(body, template, *_distinct(axes, template, AXES_KEPT), thinned)
+
+        readings = []
+        for done, some in enumerate(pool.map(search, range(len(bodies)))):
+            readings += some
+            if progress:
+                progress((done + 1) / len(bodies))
+    candidates = _grouped(readings, templates)
+    if near:
+        points = np.asarray(near, dtype=np.float64)
+        candidates = [
+            c for c in candidates
+            if np.min(np.linalg.norm(points - _middle(c.readings[0], templates[c.readings[0].body]), axis=1)) < 8.0
+        ]  # fmt: skip
+    return candidates

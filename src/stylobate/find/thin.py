@@ -1,0 +1,141 @@
+"""A scan thinned to oriented points: one a cell, area-weighted, whatever the mesh density."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.jit import compiled
+from stylobate.core.types import FloatArray, IntArray, LongArray
+
+CELL = 0.5
+BUCKET = 2.0
+MAX_BUCKETS = 4_000_000
+
+
+@dataclass(frozen=True)
+class Thinned:
+    """Oriented points of a scan, sorted by bucket.
+
+    points (n, 3) mm; normals (n, 3) unit; area (n,) mm²; flat (n,) 1 where the cell's normals agree, less at edges.
+    first (buckets + 1,) start of each bucket's points; low (3,) corner of the bucket grid; shape (3,); bucket mm.
+    """
+
+    points: FloatArray
+    normals: FloatArray
+    area: FloatArray
+    flat: FloatArray
+    first: LongArray
+    low: FloatArray
+    shape: LongArray
+    bucket: float
+
+
+@compiled
+def vertex_normals(vertices: FloatArray, faces: IntArray) -> FloatArray:
+    """(n, 3) sum over the faces at each vertex of normal × a third of the face's area, mm²."""
+    result = np.zeros_like(vertices)
+    for f in range(faces.shape[0]):
+        a, b, c = faces[f, 0], faces[f, 1], faces[f, 2]
+        ux, uy, uz = vertices[b, 0] - vertices[a, 0], vertices[b, 1] - vertices[a, 1], vertices[b, 2] - vertices[a, 2]
+        vx, vy, vz = vertices[c, 0] - vertices[a, 0], vertices[c, 1] - vertices[a, 1], vertices[c, 2] - vertices[a, 2]
+        nx, ny, nz = (uy * vz - uz * vy) / 6.0, (uz * vx - ux * vz) / 6.0, (ux * vy - uy * vx) / 6.0
+        for k in (a, b, c):
+            result[k, 0] += nx
+            result[k, 1] += ny
+            result[k, 2] += nz
+    return result
+
+
+@compiled
+def _cells(vertices: FloatArray, normals: FloatArray, cell: float) -> FloatArray:
+    """(cells, 8): area-weighted sums of position, normal, and area; the last column counts vertices."""
+    n = vertices.shape[0]
+    size = 1
+    while size < 2 * n:
+        size *= 2
+    table = np.full(size, -1, np.int32)
+    key = np.empty((n, 3), np.int32)
+    total = np.zeros((n, 8))
+    used = 0
+    for i in range(n):
+        w = np.sqrt(normals[i, 0] ** 2 + normals[i, 1] ** 2 + normals[i, 2] ** 2)
+        if w <= 0.0:
+            continue
+        x = np.int64(np.floor(vertices[i, 0] / cell))
+        y = np.int64(np.floor(vertices[i, 1] / cell))
+        z = np.int64(np.floor(vertices[i, 2] / cell))
+        slot = (x * 73856093 ^ y * 19349663 ^ z * 83492791) & (size - 1)
+        while True:
+            k = table[slot]
+            if k < 0:
+                table[slot] = used
+                key[used, 0], key[used, 1], key[used, 2] = x, y, z
+                k = used
+                used += 1
+                break
+            if key[k, 0] == x and key[k, 1] == y and key[k, 2] == z:
+                break
+            slot = (slot + 1) & (size - 1)
+        for d in range(3):
+            total[k, d] += w * vertices[i, d]
+            total[k, 3 + d] += normals[i, d]
+        total[k, 6] += w
+        total[k, 7] += 1.0
+    return total[:used].copy()
+
+
+def thin(vertices: FloatArray, normals: FloatArray) -> Thinned:
+    """Thin a scan: vertices (n, 3) mm, normals (n, 3) as vertex_normals gives them."""
+    total = _cells(vertices, normals, CELL)
+    area = total[:, 6]
+    points = total[:, :3] / area[:, None]
+    length = np.linalg.norm(total[:, 3:6], axis=1)
+    good = length > 1e-3 * area
+    points, area, length, sums = points[good], area[good], length[good], total[good, 3:6]
+    low = points.min(axis=0) - 1e-6 if len(points) else np.zeros(3)
+    span = np.ptp(points, axis=0) if len(points) else np.zeros(3)
+    bucket = BUCKET
+    while np.prod(np.floor(span / bucket) + 1.0) > MAX_BUCKETS:
+        bucket *= 2.0
+    shape = np.floor(span / bucket).astype(np.int64) + 1
+    at = np.minimum(np.floor((points - low) / bucket).astype(np.int64), shape - 1)
+    flat_index = (at[:, 0] * shape[1] + at[:, 1]) * shape[2] + at[:, 2]
+    order = np.argsort(flat_index, kind="stable")
+    first = np.searchsorted(flat_index[order], np.arange(int(np.prod(shape)) + 1)).astype(np.int64)
+    return Thinned(
+        points=np.ascontiguousarray(points[order]),
+        normals=np.ascontiguousarray((sums / length[:, None])[order]),
+        area=area[order],
+        flat=(length / area)[order],
+        first=first,
+        low=low,
+        shape=shape,
+        bucket=bucket,
+    )
+
+
+@compiled
+def neighbours(
+    centre: FloatArray, radius: float, points: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
+    bucket: float, found: LongArray,
+) -> int:  # fmt: skip
+    """Fill `found` with the points within `radius` of `centre`; returns how many (at most len(found))."""
+    count = 0
+    start = np.empty(3, np.int64)
+    stop = np.empty(3, np.int64)
+    for d in range(3):
+        start[d] = max(0, np.int64(np.floor((centre[d] - radius - low[d]) / bucket)))
+        stop[d] = min(shape[d] - 1, np.int64(np.floor((centre[d] + radius - low[d]) / bucket)))
+        if stop[d] < start[d]:
+            return 0
+    for x in range(start[0], stop[0] + 1):
+        for y in range(start[1], stop[1] + 1):
+            row = (x * shape[1] + y) * shape[2]
+            for i in range(first[row + start[2]], first[row + stop[2] + 1]):
+                dx, dy, dz = points[i, 0] - centre[0], points[i, 1] - centre[1], points[i, 2] - centre[2]
+                if dx * dx + dy * dy + dz * dz < radius * radius and count < found.shape[0]:
+                    found[count] = i
+                    count += 1
+    return count

@@ -1,0 +1,181 @@
+"""Pairs of oriented scan points name the axes that a scan body allows; the neighbourhood accepts or rejects them.
+
+After Papazov & Burschka (2010, ACCV, "An efficient RANSAC for 3D object recognition in noisy and occluded scenes"),
+with the turn about the post's axis left out: it is searched later, in full.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.jit import compiled
+from stylobate.core.types import BoolArray, Float32Array, FloatArray, LongArray
+from stylobate.find.template import PAIR_FAR, PAIR_NEAR, PROFILE_BAND, PROFILE_CELL, Template, pair_key
+from stylobate.find.thin import Thinned, neighbours
+
+MAX_SEEDS = 7000
+PARTNERS = 4
+TESTS = 48
+TEST_RADIUS = 4.0  # mm around a seed in which its test points lie
+NEAR = 0.22  # mm: a test point this near the profile, with its normal, speaks for an axis
+KEPT = 2  # axes kept for a seed and part
+
+
+@dataclass(frozen=True)
+class Seeds:
+    """Seed points of a scan with their partners (s, PARTNERS) and test points (s, TESTS); −1 where there are fewer."""
+
+    index: LongArray
+    partners: LongArray
+    tests: LongArray
+
+
+@dataclass(frozen=True)
+class Axes:
+    """Axes voted for: score (n,) share of test points that agree; axis (n, 3) unit; foot (n, 3) post origin; seed (n,)."""
+
+    score: FloatArray
+    axis: FloatArray
+    foot: FloatArray
+    seed: LongArray
+
+
+@compiled
+def _gather(
+    seeds: LongArray, points: FloatArray, normals: FloatArray, flat: FloatArray, first: LongArray, low: FloatArray,
+    shape: LongArray, bucket: float, usable: BoolArray,
+) -> tuple[LongArray, LongArray]:  # fmt: skip
+    partners = np.full((seeds.shape[0], PARTNERS), -1, np.int64)
+    tests = np.full((seeds.shape[0], TESTS), -1, np.int64)
+    found = np.empty(4096, np.int64)
+    state = np.uint64(88172645463325252)
+    for s in range(seeds.shape[0]):
+        i = seeds[s]
+        count = neighbours(points[i], TEST_RADIUS, points, first, low, shape, bucket, found)
+        for k in range(count):  # a repeatable shuffle
+            state ^= state << np.uint64(13)
+            state ^= state >> np.uint64(7)
+            state ^= state << np.uint64(17)
+            j = k + np.int64(state % np.uint64(count - k))
+            found[k], found[j] = found[j], found[k]
+        have = 0
+        for k in range(min(count, TESTS)):
+            tests[s, k] = found[k]
+        for k in range(count):
+            j = found[k]
+            d = np.sqrt(
+                (points[j, 0] - points[i, 0]) ** 2 + (points[j, 1] - points[i, 1]) ** 2 + (points[j, 2] - points[i, 2]) ** 2
+            )
+            dot = normals[i, 0] * normals[j, 0] + normals[i, 1] * normals[j, 1] + normals[i, 2] * normals[j, 2]
+            if not usable[j] or d < PAIR_NEAR or d >= PAIR_FAR or abs(dot) > 0.93:
+                continue
+            partners[s, have] = j
+            have += 1
+            if have == PARTNERS:
+                break
+    return partners, tests
+
+
+@compiled
+def agreement(
+    axis: FloatArray, foot: FloatArray, tests: LongArray, points: FloatArray, normals: FloatArray,
+    profile: Float32Array, profile_low: float, early: bool,
+) -> float:  # fmt: skip
+    """Share of the test points that lie on the profile, less those that lie inside the body."""
+    near, inside, seen = 0, 0, 0
+    for k in range(tests.shape[0]):
+        j = tests[k]
+        if j < 0:
+            break
+        seen += 1
+        vx, vy, vz = points[j, 0] - foot[0], points[j, 1] - foot[1], points[j, 2] - foot[2]
+        z = vx * axis[0] + vy * axis[1] + vz * axis[2]
+        wx, wy, wz = vx - z * axis[0], vy - z * axis[1], vz - z * axis[2]
+        r = np.sqrt(wx * wx + wy * wy + wz * wz)
+        kr, kz = int(r / PROFILE_CELL), int(np.floor((z - profile_low) / PROFILE_CELL))
+        if kr < profile.shape[0] and 0 <= kz < profile.shape[1]:
+            d = profile[kr, kz, 0]
+            if abs(d) < NEAR:
+                radial = (normals[j, 0] * wx + normals[j, 1] * wy + normals[j, 2] * wz) / max(r, 1e-9)
+                axial = normals[j, 0] * axis[0] + normals[j, 1] * axis[1] + normals[j, 2] * axis[2]
+                if radial * profile[kr, kz, 1] + axial * profile[kr, kz, 2] > 0.85:
+                    near += 1
+            elif d < -NEAR:
+                inside += 1
+        if early and ((k == 7 and near < 2) or (k == 15 and near < 4) or (k == 23 and near < 6)):
+            return 0.0
+    return (near - inside) / max(seen, 1)
+
+
+@compiled
+def _vote(
+    seeds: LongArray, partners: LongArray, tests: LongArray, points: FloatArray, normals: FloatArray,
+    key_first: LongArray, entries: Float32Array, profile: Float32Array, profile_low: float, least: float,
+) -> tuple[FloatArray, FloatArray, LongArray]:  # fmt: skip
+    score = np.zeros((seeds.shape[0], KEPT))
+    poses = np.zeros((seeds.shape[0], KEPT, 6))
+    axis, foot = np.empty(3), np.empty(3)
+    for s in range(seeds.shape[0]):
+        p, m = points[seeds[s]], normals[seeds[s]]
+        for k in range(PARTNERS):
+            j = partners[s, k]
+            if j < 0:
+                break
+            dx, dy, dz = points[j, 0] - p[0], points[j, 1] - p[1], points[j, 2] - p[2]
+            d = np.sqrt(dx * dx + dy * dy + dz * dz)
+            dx, dy, dz = dx / d, dy / d, dz / d
+            along1 = m[0] * dx + m[1] * dy + m[2] * dz
+            along2 = normals[j, 0] * dx + normals[j, 1] * dy + normals[j, 2] * dz
+            between = m[0] * normals[j, 0] + m[1] * normals[j, 1] + m[2] * normals[j, 2]
+            ex, ey, ez = dx - along1 * m[0], dy - along1 * m[1], dz - along1 * m[2]
+            length = np.sqrt(ex * ex + ey * ey + ez * ez)
+            if length < 0.2:
+                continue
+            ex, ey, ez = ex / length, ey / length, ez / length
+            fx, fy, fz = m[1] * ez - m[2] * ey, m[2] * ex - m[0] * ez, m[0] * ey - m[1] * ex
+            side = normals[j, 0] * fx + normals[j, 1] * fy + normals[j, 2] * fz
+            key = pair_key(d, along1, along2, between, side > 0.0)
+            for e in range(key_first[key], key_first[key + 1]):
+                a, b, c = entries[e, 0], entries[e, 1], entries[e, 2]
+                axis[0], axis[1], axis[2] = a * m[0] + b * ex + c * fx, a * m[1] + b * ey + c * fy, a * m[2] + b * ez + c * fz
+                a, b, c = entries[e, 3], entries[e, 4], entries[e, 5]
+                foot[0] = p[0] + a * m[0] + b * ex + c * fx
+                foot[1] = p[1] + a * m[1] + b * ey + c * fy
+                foot[2] = p[2] + a * m[2] + b * ez + c * fz
+                value = agreement(axis, foot, tests[s], points, normals, profile, profile_low, True)
+                if value < least or value <= score[s, KEPT - 1]:
+                    continue
+                slot = KEPT - 1
+                while slot > 0 and score[s, slot - 1] < value:
+                    score[s, slot] = score[s, slot - 1]
+                    poses[s, slot] = poses[s, slot - 1]
+                    slot -= 1
+                score[s, slot] = value
+                poses[s, slot, :3] = axis
+                poses[s, slot, 3:] = foot
+    found = np.nonzero(score.ravel() > 0.0)[0]
+    return score.ravel()[found], poses.reshape(-1, 6)[found], seeds[found // KEPT]
+
+
+def seeds_of(thinned: Thinned) -> Seeds:
+    """Seeds spread over the scan, with partners and test points drawn around each."""
+    usable = thinned.flat > 0.9
+    candidates = np.nonzero(usable)[0]
+    step = max(1, -(-len(candidates) // MAX_SEEDS))
+    index = np.ascontiguousarray(candidates[::step])
+    partners, tests = _gather(
+        index, thinned.points, thinned.normals, thinned.flat, thinned.first, thinned.low, thinned.shape,
+        thinned.bucket, usable,
+    )  # fmt: skip
+    return Seeds(index, partners, tests)
+
+
+def vote(seeds: Seeds, thinned: Thinned, template: Template, least: float) -> Axes:
+    """Axes on which a scan body of this template could stand, at most KEPT a seed, agreeing with a share ≥ least."""
+    score, poses, seed = _vote(
+        seeds.index, seeds.partners, seeds.tests, thinned.points, thinned.normals, template.first, template.entries,
+        template.profile, template.height_low - PROFILE_BAND, least,
+    )  # fmt: skip
+    return Axes(score, np.ascontiguousarray(poses[:, :3]), np.ascontiguousarray(poses[:, 3:]), seed)
