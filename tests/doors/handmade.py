@@ -69,10 +69,10 @@ def site_at(number: int, scan_from_connection: FloatArray, rng: np.random.Genera
 def poses(count: int) -> list[FloatArray]:
     """Connections along a half ellipse, each leaning a little its own way."""
     found = []
-    for k, angle in enumerate(np.linspace(0.25, np.pi - 0.25, count) if count > 1 else [np.pi / 2]):
+    for k, angle in enumerate(np.linspace(0.25, np.pi - 0.25, count) if count != 1 else [np.pi / 2]):
         lean = rotation_exp(np.array([0.15 * np.sin(3.0 * k), 0.15 * np.cos(2.0 * k), 0.0]))
         turn = rotation_exp(np.array([0.0, 0.0, angle]))
-        found.append(pose(lean @ turn, ORIGIN + (-26 * np.cos(angle), 34 * np.sin(angle) - 14, 0.0)))
+        found.append(pose(lean @ turn, ORIGIN + np.array([-26 * np.cos(angle), 34 * np.sin(angle) - 14, 0.0])))
     return found
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from importlib import import_module
 from typing import Any
 
@@ -49,14 +50,15 @@ def cli() -> None:
 
 
 def invoke(arguments: list[str] | None = None) -> int:
-    """Run one command line; returns its exit status.
+    """Run one command line; returns its exit status. Not by click's `main`, which would end the process itself.
 
     Raises StylobateError for what the user can mend (click's usage errors among them) and KeyboardInterrupt.
     """
     try:
-        status: Any = cli.main(args=arguments, prog_name="stylobate", standalone_mode=False)
-    except click.Abort as error:
-        raise KeyboardInterrupt from error
+        with cli.make_context("stylobate", sys.argv[1:] if arguments is None else arguments) as context:
+            status: Any = cli.invoke(context)
+    except click.exceptions.Exit as error:
+        return error.exit_code
     except click.exceptions.NoArgsIsHelpError as error:
         click.echo(error.format_message())
         return 0

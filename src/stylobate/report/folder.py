@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import re
 import shutil
@@ -13,6 +14,9 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from stylobate.core.errors import OutputError
+
+_FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
+"""What the system answers when the disk, the user's share of it, or a file has reached its limit."""
 
 
 class Staging:
@@ -116,7 +120,7 @@ def _make_folders(out: Path) -> list[Path]:
             _remove_empty(folder)
         raise
     if not out.is_dir():
-        raise NotADirectoryError(20, "it is a file, not a folder")
+        raise NotADirectoryError(errno.ENOTDIR, "it is a file, not a folder")
     return made
 
 
@@ -129,8 +133,8 @@ def _remove_empty(folder: Path) -> None:
 
 def _refusal(out: Path, error: OSError) -> str:
     cause = (error.strerror or str(error)).strip()
-    cause = cause[:1].lower() + cause[1:]
-    return f"--out {out}: cannot write there: {cause}; nothing was changed. Free the space or name another folder"
+    remedy = "free some space or name another folder" if error.errno in _FULL else "name a folder you can write to"
+    return f"--out {out}: cannot write there: {cause[:1].lower()}{cause[1:]}; nothing was changed; {remedy}"
 
 
 @contextmanager

@@ -167,7 +167,7 @@ def _from_above(sites: tuple[Site, ...], scan: Scan) -> FloatArray:
 
 def _with_bodies(
     sites: tuple[Site, ...], scan: Scan, view_from_local: FloatArray
-) -> tuple[FloatArray, FloatArray, ByteArray]:
+) -> tuple[FloatArray, IntArray, ByteArray]:
     """The scan in plaster colour and, a hair nearer to the viewer, what was measured of it."""
     nearer = 0.03 * view_from_local[2, :3]
     points: list[FloatArray] = [scan.surface.vertices]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
 from itertools import pairwise
 
@@ -24,9 +25,17 @@ KEY = (
 )
 
 
-def show(result: Result, console: Console) -> None:
-    """Print a measurement."""
-    console.print(rendered(result))
+class Terminal(Console):
+    """Standard output; a reader that has gone is the caller's to deal with, not an exit from here."""
+
+    def on_broken_pipe(self) -> None:
+        """Raises BrokenPipeError."""
+        raise BrokenPipeError
+
+
+def show(result: Result) -> None:
+    """Print a measurement on standard output. Raises BrokenPipeError."""
+    Terminal(width=None if sys.stdout.isatty() else PLAIN_WIDTH).print(rendered(result))
 
 
 def rendered(result: Result) -> RenderableType:

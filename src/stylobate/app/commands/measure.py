@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -102,16 +101,10 @@ def command(
 
             drawn = picture_png(result, source)
         save(result, area, maps=not no_maps, picture=drawn)
-    _show(result)
+    from stylobate.report.table import show
+
+    show(result)
     return _status(result, count, strict)
-
-
-def _show(result: Result) -> None:
-    from rich.console import Console
-
-    from stylobate.report.table import PLAIN_WIDTH, show
-
-    show(result, Console(width=None if sys.stdout.isatty() else PLAIN_WIDTH))
 
 
 def _status(result: Result, count: int | None, strict: bool) -> int:
