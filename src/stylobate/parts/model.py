@@ -19,6 +19,15 @@ class Connection:
 
 
 @dataclass(frozen=True)
+class Implant:
+    """An implant of the folder: which connection it carries, and its length in mm."""
+
+    id: str
+    connection: str
+    length: float
+
+
+@dataclass(frozen=True)
 class ScanBody:
     """A post of known shape, in the frame of the connection on which it seats.
 
@@ -41,8 +50,56 @@ class ScanBody:
 
 
 @dataclass(frozen=True)
+class MultiUnitAbutment:
+    """An abutment that stays in the mouth and carries a connection of its own.
+
+    lower_from_upper = Translate(0, 0, collar_height) · RotateY(angle_deg): it leans towards +x of the lower one.
+    """
+
+    id: str
+    seats_on: str
+    provides: str
+    angle_deg: float
+    collar_height: float
+    surface: Surface
+    sha256: str
+    cone_half_angle_deg: float | None = None
+    torque_ncm: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True)
+class TitaniumBase:
+    """A base to which the restoration is bonded; the screw channel may lean by up to channel_tilt_max_deg."""
+
+    id: str
+    seats_on: str
+    gingival_height: float
+    height: float
+    engaging: bool
+    surface: Surface
+    sha256: str
+    channel_tilt_max_deg: float = 0.0
+    cone_half_angle_deg: float | None = None
+    torque_ncm: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True)
+class Analog:
+    """What stands for the implant in a model."""
+
+    id: str
+    connection: str
+    surface: Surface
+    sha256: str
+
+
+@dataclass(frozen=True)
 class PartsFolder:
-    """A checked parts folder. `connection_of` tells on which connection a scan body seats."""
+    """A checked parts folder.
+
+    sha256: of parts.toml and every file it refers to, the same for the folder and for a zip of it.
+    look_alikes: groups of scan body ids that no scan can tell apart although they put the connection elsewhere.
+    """
 
     name: str
     revision: str
@@ -51,6 +108,10 @@ class PartsFolder:
     connections: tuple[Connection, ...]
     scan_bodies: tuple[ScanBody, ...]
     look_alikes: tuple[tuple[str, ...], ...] = ()
+    implants: tuple[Implant, ...] = ()
+    multi_unit_abutments: tuple[MultiUnitAbutment, ...] = ()
+    titanium_bases: tuple[TitaniumBase, ...] = ()
+    analogs: tuple[Analog, ...] = ()
 
     def connection(self, identifier: str) -> Connection:
         """The connection of that id. Raises KeyError."""

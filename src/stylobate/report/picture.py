@@ -97,7 +97,14 @@ class Page:
     def png(self) -> bytes:
         """The sheet as a PNG file, the same bytes for the same sheet."""
         buffer = io.BytesIO()
-        self.canvas.print_figure(buffer, format="png", dpi=DPI, facecolor=PAPER, metadata={"Software": None})
+        self.canvas.print_figure(
+            buffer,
+            format="png",
+            dpi=DPI,
+            facecolor=PAPER,
+            metadata={"Software": None},
+            pil_kwargs={"compress_level": 2},
+        )
         return buffer.getvalue()
 
 

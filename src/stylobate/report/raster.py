@@ -102,5 +102,6 @@ def draw(
     image[:] = [int(background[k : k + 2], 16) for k in (1, 3, 5)]
     depth = np.full(image.shape[:2], -np.inf, np.float32)
     _rasterise(fine.pixels(vertices), faces, shaded, image, depth)
-    averaged = image.reshape(height, _SAMPLES, width, _SAMPLES, 3).mean(axis=(1, 3))
+    shifts = [(row, column) for row in range(_SAMPLES) for column in range(_SAMPLES)]
+    averaged = np.add.reduce([image[row::_SAMPLES, column::_SAMPLES] for row, column in shifts]) / _SAMPLES**2
     return np.asarray(np.clip(np.rint(averaged), 0, 255), dtype=np.uint8)

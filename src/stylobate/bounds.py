@@ -1,0 +1,83 @@
+"""95 % bounds from covariances: of a vector's length, of an angle, of pairs of sites.
+
+A length near zero has its own distribution: the bound is a quantile of the length itself, never a linearised one
+(JCGM 101:2008, 9.4).
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+
+from stylobate.core import rigid
+from stylobate.core.result import Bounds, Pair
+from stylobate.core.types import FloatArray
+
+LEVEL = 0.95
+NORMAL_95 = 1.959963984540054
+DRAWS = 40_000
+
+
+@cache
+def _draws(dimensions: int) -> FloatArray:
+    """Fixed standard normal draws (DRAWS, dimensions), in pairs ±, so that a bound is repeatable."""
+    half = np.random.default_rng(20261125).standard_normal((DRAWS // 2, dimensions))
+    return np.concatenate([half, -half])
+
+
+def length_95(covariance: FloatArray) -> float:
+    """Radius that holds a zero-mean normal vector of this covariance (k, k) with 95 % probability."""
+    values = np.clip(np.linalg.eigvalsh(covariance), 0.0, None)
+    return float(np.sqrt(np.quantile(_draws(len(values)) ** 2 @ values, LEVEL)))
+
+
+def bounds(covariance: FloatArray, index_order: int) -> Bounds:
+    """Bounds of a pose from the covariance (6, 6) of ξ, the turn within ±180°."""
+    index = None
+    if index_order > 0:
+        index = min(float(np.degrees(NORMAL_95 * np.sqrt(covariance[5, 5]))), 180.0)
+    return Bounds(
+        platform_um=1e3 * length_95(covariance[:3, :3]),
+        axis_deg=float(np.degrees(length_95(covariance[3:5, 3:5]))),
+        index_deg=index,
+    )
+
+
+def pair(names: tuple[str, str], poses: tuple[FloatArray, FloatArray], covariances: tuple[FloatArray, FloatArray]) -> Pair:
+    """Distance of two platform centres and angle between two axes, with 95 % bounds, the sites independent."""
+    draws = _draws(12)
+    moved, axes = [], []
+    for k, (pose, covariance) in enumerate(zip(poses, covariances, strict=True)):
+        values, vectors = np.linalg.eigh(covariance)
+        xi = draws[:, 6 * k : 6 * k + 6] * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
+        moved.append(xi[:, :3] @ pose[:3, :3].T)
+        tilt = np.stack([xi[:, 4], -xi[:, 3], np.ones(len(xi))], axis=1)
+        axes.append(tilt @ pose[:3, :3].T)
+    between = poses[1][:3, 3] - poses[0][:3, 3]
+    distance = float(np.linalg.norm(between))
+    drawn = np.linalg.norm(between + moved[1] - moved[0], axis=1)
+    angle = axis_angle_deg(poses[0], poses[1])
+    sine = np.linalg.norm(np.cross(axes[0], axes[1]), axis=1)
+    angles = np.degrees(np.arctan2(sine, np.einsum("ij,ij->i", axes[0], axes[1])))
+    return Pair(
+        sites=names,
+        distance_mm=distance,
+        u95_um=1e3 * float(np.quantile(np.abs(drawn - distance), LEVEL)),
+        angle_deg=angle,
+        angle_u95_deg=float(np.quantile(np.abs(angles - angle), LEVEL)),
+    )
+
+
+def axis_angle_deg(one: FloatArray, two: FloatArray) -> float:
+    """Angle between the z axes of two poses, degrees; exact near zero."""
+    a, b = one[:3, 2], two[:3, 2]
+    return float(np.degrees(np.arctan2(np.linalg.norm(np.cross(a, b)), a @ b)))
+
+
+def turn_between_deg(one: FloatArray, two: FloatArray, index_order: int) -> float:
+    """Turn about z from one pose to another, degrees, brought to the nearest equal index mark."""
+    motion = rigid.inverse(one) @ two
+    turn = float(np.degrees(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1])))
+    period = 360.0 / index_order if index_order > 0 else 360.0
+    return (turn + period / 2) % period - period / 2

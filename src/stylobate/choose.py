@@ -1,0 +1,63 @@
+"""Which scan body stands there, and at which turn: every reading laid on the same points, part and offset together.
+
+Method, eq. 9: −2 log L with the number of independent points in place of the number of points, so that correlated
+residuals do not make a choice look certain.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.closest import SurfaceTree
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, to_connection
+
+TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
+COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
+LAYER_SD, WORN_SD = 0.03, 0.008  # mm: a layer lies outside (facts 1.18); less than the drawn size is wear, and rare
+LEAST_ODDS = 100.0  # below, a choice is called ambiguous (facts section 8: Δ > 9.21)
+
+
+@dataclass(frozen=True)
+class Laid:
+    """One reading laid on the scan: index of the scan body, where its descent ended, mean square over the common points.
+
+    log_loss: ln of the mean truncated square (mm²); penalty: −2 log prior of the offset.
+    """
+
+    body: int
+    descent: Descent
+    log_loss: float
+    penalty: float
+
+    def doubt(self, best: Laid, effective_points: float) -> float:
+        """−2 ln of the odds of this reading against `best`."""
+        return effective_points * (self.log_loss - best.log_loss) + self.penalty - best.penalty
+
+
+def lay(
+    trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]], which: LongArray | None = None
+) -> list[Laid]:
+    """Lay readings (scan body, pose) on the same points; best first."""
+    if which is None:
+        which = np.arange(0, len(around.index), max(1, len(around.index) // (2 * COARSE_POINTS)))
+    descents = [(body, descend(trees[body], around, start, which, 0.35)) for body, start in starts]
+    off = np.full((len(descents), len(which)), TRUNCATED)
+    for k, (body, descent) in enumerate(descents):
+        pose = descent.scan_from_connection
+        closest = trees[body].closest(to_connection(pose, around.points[which]), REACH)
+        facing = np.einsum("ij,ij->i", closest.gradient, around.normals[which] @ pose[:3, :3])
+        good = (closest.face >= 0) & ~closest.on_boundary & (facing > 0.3)
+        off[k, good] = np.minimum(np.abs(closest.distance[good] - descent.offset), TRUNCATED)
+    common = np.any(off < COMMON, axis=0)
+    area = around.area[which][common]
+    result = []
+    for k, (body, descent) in enumerate(descents):
+        loss = float(np.sum(area * off[k, common] ** 2) / max(float(area.sum()), 1e-12))
+        sd = LAYER_SD if descent.offset > 0 else WORN_SD
+        result.append(Laid(body, descent, float(np.log(loss + 1e-12)), (descent.offset / sd) ** 2))
+    # Sorted with a stand-in for the independent points; the odds are stated with the site's own.
+    return sorted(result, key=lambda one: 50.0 * one.log_loss + one.penalty)

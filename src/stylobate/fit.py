@@ -1,0 +1,195 @@
+"""Candidate → Fit: robust least squares on the exact distance to the CAD surface, scan region only.
+
+Equations: docs/method, section "Fit".
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from stylobate.core import rigid
+from stylobate.core.closest import Closest, SurfaceTree
+from stylobate.core.jit import compiled
+from stylobate.core.types import BoolArray, FloatArray, LongArray
+
+REACH = 0.8  # mm from the CAD surface within which scan points are looked at
+TUKEY = 4.685  # 95 % Gaussian efficiency (facts of robust statistics: Huber & Ronchetti, table 4.2)
+MAD_TO_SD = 1.4826
+LEAST_SD = 0.003  # mm: no scan is taken to be better than this
+OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
+COARSE_POINTS = 900
+STEP_DONE = 5e-5  # mm, and radians × 1 mm: a coarse fit has converged
+MAX_STEPS = 30
+OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
+EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
+LEAST_POINTS = 12
+GUM_MARGIN = 0.45  # mm around foreign surface that is left out (fillet that a scan makes there)
+
+
+@dataclass(frozen=True)
+class Around:
+    """The scan around one place: index (n,) of the vertices, points (n, 3), unit normals (n, 3), area (n,) mm²."""
+
+    index: LongArray
+    points: FloatArray
+    normals: FloatArray
+    area: FloatArray
+
+
+@dataclass(frozen=True)
+class Fit:
+    """One scan body laid on the scan.
+
+    scan_from_connection (4, 4). offset: of the scan's surface outward from the CAD surface, mm. support (k,): indices
+    into Around of the points that carry the fit. sd: robust standard deviation of the residuals, mm. converged,
+    iterations: of the last stage.
+    """
+
+    scan_from_connection: FloatArray
+    offset: float
+    support: LongArray
+    sd: float
+    converged: bool
+    iterations: int
+
+
+@compiled
+def _within(vertices: FloatArray, centre: FloatArray, radius: float) -> LongArray:
+    found = np.empty(vertices.shape[0], np.int64)
+    count = 0
+    for i in range(vertices.shape[0]):
+        dx = vertices[i, 0] - centre[0]
+        dy = vertices[i, 1] - centre[1]
+        dz = vertices[i, 2] - centre[2]
+        if dx * dx + dy * dy + dz * dz < radius * radius:
+            found[count] = i
+            count += 1
+    return found[:count].copy()
+
+
+def around(vertices: FloatArray, normals: FloatArray, centre: FloatArray, radius: float) -> Around:
+    """The scan within `radius` of `centre`. normals (n, 3): area-weighted, mm²."""
+    index = _within(vertices, np.ascontiguousarray(centre), radius)
+    area = np.linalg.norm(normals[index], axis=1)
+    keep = area > 0.0
+    index, area = index[keep], area[keep]
+    return Around(index, vertices[index], normals[index] / area[:, None], area)
+
+
+def to_connection(scan_from_connection: FloatArray, points: FloatArray) -> FloatArray:
+    """Scan points (n, 3) in the connection frame."""
+    return np.asarray((points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])
+
+
+def rows(points: FloatArray, gradient: FloatArray) -> FloatArray:
+    """A (n, 6) with residual = A·ξ + noise to first order: [g, p × g] (method, eq. 3)."""
+    return np.hstack([gradient, np.cross(points, gradient)])
+
+
+def _spread(around: Around, most: int) -> LongArray:
+    step = max(1, len(around.index) // most)
+    return np.arange(0, len(around.index), step)
+
+
+def robust_sd(residual: FloatArray) -> float:
+    """Standard deviation from the median absolute value, never below LEAST_SD."""
+    return max(LEAST_SD, MAD_TO_SD * float(np.median(np.abs(residual)))) if len(residual) else LEAST_SD
+
+
+def tukey(residual: FloatArray, width: float) -> FloatArray:
+    """Weights (1 − (r/width)²)², zero beyond the width."""
+    return np.asarray(np.clip(1.0 - (residual / width) ** 2, 0.0, None) ** 2)
+
+
+def _usable(closest: Closest, normals: FloatArray) -> BoolArray:
+    """Points whose foot lies inside the region and whose surface does not face away."""
+    facing = np.einsum("ij,ij->i", closest.gradient, normals)
+    return np.asarray((closest.face >= 0) & ~closest.on_boundary & (facing > 0.3))
+
+
+@dataclass(frozen=True)
+class Descent:
+    """Where a robust descent ended: pose, uniform offset of the surface (mm, outward), sd (mm), and how."""
+
+    scan_from_connection: FloatArray
+    offset: float
+    sd: float
+    converged: bool
+    iterations: int
+
+
+def descend(
+    tree: SurfaceTree, around: Around, start: FloatArray, which: LongArray, first_width: float, offset: float = 0.0
+) -> Descent:
+    """Robust Gauss–Newton for pose and offset on the points `which` (method, eq. 4).
+
+    The loss is Tukey's, its width falling from `first_width` to TUKEY standard deviations of the inliers. The offset
+    is drawn to zero with OFFSET_SD, so that it stays small where the surface seen cannot tell it from a shift.
+    """
+    pose, sd, width = start, first_width / TUKEY, first_width
+    points, normals, area = around.points[which], around.normals[which], around.area[which]
+    by_area = area / max(float(np.mean(area)), 1e-12) if len(area) else area
+    for iteration in range(MAX_STEPS):
+        local = to_connection(pose, points)
+        closest = tree.closest(local, REACH)
+        good = _usable(closest, normals @ pose[:3, :3])
+        good &= np.abs(np.nan_to_num(closest.distance, nan=np.inf) - offset) < width
+        if int(good.sum()) < LEAST_POINTS:
+            return Descent(pose, offset, sd, False, iteration)
+        residual = closest.distance[good] - offset
+        sd = robust_sd(residual)
+        matrix = np.hstack([rows(local[good], closest.gradient[good]), np.ones((len(residual), 1))])
+        weight = tukey(residual, width) * by_area[good]
+        normal = matrix.T @ (weight[:, None] * matrix)
+        right = matrix.T @ (weight * residual)
+        pull = len(residual) / EFFECTIVE_SHARE * (sd / OFFSET_SD) ** 2
+        normal[6, 6] += pull
+        right[6] -= pull * offset
+        # A motion that the points do not fix must not run away: a weak pull on the step, not on the answer.
+        normal[np.diag_indices(6)] += 1e-3 * np.mean(np.diag(normal)[:3]) * np.array([1, 1, 1, 1, 1, 1e-2])
+        step = np.linalg.solve(normal, right)
+        pose = pose @ rigid.exp(step[:6])
+        offset += float(step[6])
+        settled = width <= 1.2 * TUKEY * sd
+        if settled and float(np.abs(step).max()) < STEP_DONE:
+            return Descent(rigid.orthonormal(pose), offset, sd, True, iteration + 1)
+        width = max(TUKEY * sd, 0.6 * width) if width > TUKEY * sd else TUKEY * sd
+    return Descent(rigid.orthonormal(pose), offset, sd, False, MAX_STEPS)
+
+
+def fit(tree: SurfaceTree, around: Around, start: FloatArray, first_width: float = 0.35) -> Fit:
+    """Lay the CAD surface on the scan from a near start (about 0.3 mm, 10°): first on few points, then on all."""
+    rough = descend(tree, around, start, _spread(around, COARSE_POINTS), first_width)
+    local = to_connection(rough.scan_from_connection, around.points)
+    near = np.nonzero(tree.closest(local, REACH).face >= 0)[0]
+    full = descend(tree, around, rough.scan_from_connection, near, max(0.06, 1.2 * TUKEY * rough.sd), rough.offset)
+    carried = support(tree, around, full)
+    return Fit(full.scan_from_connection, full.offset, carried, full.sd, full.converged, full.iterations)
+
+
+def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
+    """Points that carry the fit: on the scan region, and away from surface that is not the scan body's.
+
+    Foreign surface (gingiva, a neighbour, a chip) shows as points beyond OUTSIDE standard deviations whose
+    neighbours are mostly beyond too; GUM_MARGIN around it is left out. A lone outlier is left out alone.
+    """
+    pose, sd = descent.scan_from_connection, descent.sd
+    closest = tree.closest(to_connection(pose, around.points), REACH)
+    usable = _usable(closest, around.normals @ pose[:3, :3])
+    seen = closest.face >= 0
+    off = np.zeros(len(usable), np.bool_)
+    off[seen] = np.abs(closest.distance[seen] - descent.offset) > OUTSIDE * sd
+    good = np.nonzero(usable & ~off)[0]
+    foreign = np.nonzero(seen & off)[0]
+    if len(foreign) and len(good):
+        tree_good, tree_off = cKDTree(around.points[good]), cKDTree(around.points[foreign])
+        beside = tree_good.query_ball_point(around.points[foreign], 0.3, return_length=True)
+        same = tree_off.query_ball_point(around.points[foreign], 0.3, return_length=True)
+        crowd = foreign[same > 0.5 * beside]
+        if len(crowd):
+            distance, _ = cKDTree(around.points[crowd]).query(around.points[good], distance_upper_bound=GUM_MARGIN)
+            good = good[~np.isfinite(distance)]
+    return good

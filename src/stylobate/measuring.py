@@ -1,0 +1,174 @@
+"""Scan and parts → Result. The one place that knows the order of the stages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from itertools import combinations
+from pathlib import Path
+
+import numpy as np
+
+from stylobate.arch import order_along
+from stylobate.bounds import pair
+from stylobate.core.errors import ScanError, UsageError
+from stylobate.core.result import NotShown, PartsInfo, Result, ScanInfo, Site
+from stylobate.core.surface import Scan
+from stylobate.core.types import BoolArray, FloatArray, IntArray
+from stylobate.find import Candidate, find
+from stylobate.find.thin import vertex_normals
+from stylobate.parts import load_parts
+from stylobate.parts.model import PartsFolder, ScanBody
+from stylobate.scan import read_scan
+from stylobate.site import Bench, Measured, measure_site, site_of
+
+NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand
+NOT_SHOWN = (
+    NotShown("seating", "Check that the scan body does not rock or turn; confirm by torque and by a radiograph."),
+    NotShown("tightening", "Tighten the scan body to its maker's torque; a scan shows no torque."),
+    NotShown("turning within the play", "Turn the scan body to one stop before tightening; the play adds to the index."),
+    NotShown("drift between sites", "Scan again, or measure a reference of known distances, and compare."),
+)
+
+Progress = Callable[[str, float], None]
+
+
+def measure(
+    scan: Scan | str | Path,
+    parts: PartsFolder | str | Path,
+    *,
+    scan_bodies: Sequence[str] = (),
+    count: int | None = None,
+    near: Sequence[Sequence[float]] = (),
+    work: str = "bridge",
+    maps: bool = True,
+    progress: Progress | None = None,
+) -> Result:
+    """Find the scan bodies in a scan and measure where their implants are.
+
+    scan_bodies: ids that may stand there (all of the folder when empty). count: how many sites there are, if known.
+    near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. maps: give each site its
+    coloured surface. progress: called with the stage and its share done, 0 to 1.
+
+    Raises ScanError, PartsError, UsageError. Fewer sites than `count` is not an error: compare len(result.sites).
+    """
+    tell = progress or (lambda stage, share: None)
+    tell("reading the parts", 0.0)
+    folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
+    bodies = _chosen(folder, scan_bodies)
+    tell("reading the scan", 0.0)
+    read = scan if isinstance(scan, Scan) else read_scan(scan)
+    warnings = list(read.warnings)
+    vertices, faces = read.surface.vertices, read.surface.faces
+    normals = vertex_normals(vertices, faces)
+    points = [np.asarray(p, dtype=np.float64) - read.origin for p in near]
+    bench = Bench(folder, bodies)
+
+    tell("looking for scan bodies", 0.0)
+    found = _measured(bench, vertices, normals, points, tell)
+    if not found:
+        warnings += _handedness(bench, vertices, normals, points)
+    if near:
+        _require_near(found, points, near)
+    found = _strongest(found, count, warnings)
+    order = order_along(
+        np.array([m.pose.scan_from_connection[:3, 3] for m in found]),
+        np.array([m.pose.scan_from_connection[:3, 2] for m in found]),
+    )
+    sites = tuple(
+        site_of(bench, str(k + 1), found[i], read, faces if maps else None) for k, i in enumerate(order)
+    )
+    return Result(
+        scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
+        parts=PartsInfo(folder.name, folder.revision, folder.sha256),
+        work=work,
+        sites=sites,
+        pairs=tuple(_pair(a, b) for a, b in combinations(sites, 2)),
+        not_shown=NOT_SHOWN,
+        warnings=tuple(warnings),
+    )
+
+
+def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
+    known = [body.id for body in folder.scan_bodies]
+    for name in names:
+        if name not in known:
+            raise UsageError(f"scan body '{name}' is not in the parts folder '{folder.name}'. It has: {', '.join(known)}.")
+    chosen = tuple(body for body in folder.scan_bodies if not names or body.id in names)
+    if not chosen:
+        raise UsageError(f"the parts folder '{folder.name}' has no scan body. Add one to parts.toml.")
+    return chosen
+
+
+def _measured(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress
+) -> list[Measured]:
+    """All sites that hold, best first; where two claim one place the one with more surface behind it stays."""
+    keep = _near_mask(vertices, points)
+    candidates: list[Candidate] = find(
+        vertices[keep] if points else vertices, normals[keep] if points else normals, bench.bodies,
+        progress=lambda share: tell("looking for scan bodies", share),
+    )  # fmt: skip
+    tell("fitting", 0.0)
+    result = []
+    with ThreadPoolExecutor(2) as pool:
+        jobs = pool.map(lambda c: measure_site(bench, vertices, normals, c), candidates)
+        for done, measured in enumerate(jobs):
+            tell("fitting", (done + 1) / len(candidates))
+            if measured is not None:
+                result.append(measured)
+    result.sort(key=lambda m: -m.carried_area)
+    apart: list[Measured] = []
+    for measured in result:
+        if all(not bench.overlap(measured, other) for other in apart):
+            apart.append(measured)
+    return apart
+
+
+def _near_mask(vertices: FloatArray, points: Sequence[FloatArray]) -> BoolArray:
+    keep = np.zeros(len(vertices), np.bool_)
+    for point in points:
+        keep |= np.sum((vertices - point) ** 2, axis=1) < (NEAR_REACH + 10.0) ** 2
+    return keep
+
+
+def _require_near(found: list[Measured], points: Sequence[FloatArray], near: Sequence[Sequence[float]]) -> None:
+    """Keep for each rough point the nearest site; refuse when one has none."""
+    kept: list[Measured] = []
+    for point, given in zip(points, near, strict=True):
+        nearest = [m for m in found if m.distance_to(point) < NEAR_REACH and m not in kept]
+        if not nearest:
+            where = ",".join(f"{x:g}" for x in given)
+            raise UsageError(
+                f"no scan body within {NEAR_REACH:g} mm of --near={where}. Point at the post itself, or leave --near out."
+            )
+        kept.append(min(nearest, key=lambda m: m.distance_to(point)))
+    found[:] = kept
+
+
+def _strongest(found: list[Measured], count: int | None, warnings: list[str]) -> list[Measured]:
+    if count is not None and len(found) > count:
+        warnings.append(f"{len(found)} scan bodies are in the scan; the {count} with most surface are reported.")
+        return found[:count]
+    return found
+
+
+def _handedness(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray]
+) -> list[str]:
+    """Nothing was found: would it be in the mirror, or with the surface turned inside out?"""
+    flip = np.array([-1.0, 1.0, 1.0])
+    silent: Progress = lambda stage, share: None  # noqa: E731
+    for side, text in ((1.0, "mirrored"), (-1.0, "mirrored")):
+        mirrored = [p * flip for p in points]
+        if _measured(bench, vertices * flip, normals * flip * side, mirrored, silent):
+            return [f"the scan is {text}: scan bodies fit only its mirror image. Export it again without mirroring."]
+    if _measured(bench, vertices, -normals, points, silent):
+        return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]
+    return []
+
+
+def _pair(a: Site, b: Site) -> object:
+    return pair(
+        (a.site, b.site), (a.scan_from_connection, b.scan_from_connection), (a.covariance, b.covariance)
+    )

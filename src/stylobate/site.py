@@ -1,0 +1,213 @@
+"""One place in the scan → one measured site, or none: choose the part, fit, weigh, accept, describe."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from stylobate.bounds import bounds, turn_between_deg
+from stylobate.choose import LEAST_ODDS, Laid, lay
+from stylobate.core.closest import SurfaceTree
+from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
+from stylobate.core.surface import Scan
+from stylobate.core.types import FloatArray, IntArray
+from stylobate.find import Candidate
+from stylobate.find.template import sampled
+from stylobate.fit import REACH, Around, Fit, around, fit, to_connection
+from stylobate.parts.model import PartsFolder, ScanBody
+from stylobate.pose import Pose, weigh
+
+READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
+LEAST_SUPPORT = 150  # points that must carry a fit
+LEAST_COVERAGE = 0.15
+WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
+LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
+SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
+MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
+
+
+@dataclass(frozen=True)
+class Bench:
+    """The scan bodies in play and their prepared surfaces."""
+
+    parts: PartsFolder
+    bodies: tuple[ScanBody, ...]
+    trees: tuple[SurfaceTree, ...] = field(init=False)
+    middles: tuple[FloatArray, ...] = field(init=False)
+    reaches: tuple[float, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Prepare the surfaces."""
+        object.__setattr__(self, "trees", tuple(SurfaceTree.of(body.region) for body in self.bodies))
+        boxes = [(b.region.vertices.min(axis=0), b.region.vertices.max(axis=0)) for b in self.bodies]
+        object.__setattr__(self, "middles", tuple((low + high) / 2 for low, high in boxes))
+        object.__setattr__(self, "reaches", tuple(float(np.linalg.norm(high - low)) / 2 for low, high in boxes))
+
+    def middle(self, body: int, scan_from_connection: FloatArray) -> FloatArray:
+        """Middle of a scan body at a pose, scan coordinates."""
+        return np.asarray(scan_from_connection[:3, :3] @ self.middles[body] + scan_from_connection[:3, 3])
+
+    def overlap(self, one: Measured, two: Measured) -> bool:
+        """Whether two measured scan bodies claim the same room."""
+        a = self.middle(one.body, one.pose.scan_from_connection)
+        b = self.middle(two.body, two.pose.scan_from_connection)
+        return float(np.linalg.norm(a - b)) < 0.4 * (self.reaches[one.body] + self.reaches[two.body])
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A site before it has a name: body index, fit, weighted pose, what else could stand there."""
+
+    body: int
+    around: Around
+    fit: Fit
+    pose: Pose
+    readings: tuple[Laid, ...]
+    carried_area: float
+    coverage: float
+    middle: FloatArray
+
+    def distance_to(self, point: FloatArray) -> float:
+        """From a point to the scan body's middle, mm."""
+        return float(np.linalg.norm(self.middle - point))
+
+
+def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candidate: Candidate) -> Measured | None:
+    """Measure what stands at one place; None where no scan body does."""
+    first = candidate.readings[0]
+    starts = [
+        (r.body, r.scan_from_connection) for r in candidate.readings if r.area > READINGS_LAID * first.area
+    ]
+    centre = bench.middle(first.body, first.scan_from_connection)
+    near = around(vertices, normals, centre, max(bench.reaches[body] for body, _ in starts) + 1.5)
+    laid = lay(bench.trees, near, starts)
+    best = laid[0]
+    tree = bench.trees[best.body]
+    fitted = fit(tree, near, best.descent.scan_from_connection, 0.15)
+    if not fitted.converged or fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
+        return None
+    if _explained(tree, near, fitted) < LEAST_EXPLAINED:
+        return None
+    coverage = _coverage(bench.bodies[best.body], near, fitted)
+    if coverage < LEAST_COVERAGE:
+        return None
+    pose = weigh(tree, near, fitted)
+    return Measured(
+        best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
+        bench.middle(best.body, pose.scan_from_connection),
+    )  # fmt: skip
+
+
+def _explained(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
+    """Of the scan within 0.4 mm of the CAD surface and facing its way, the share that lies on it."""
+    pose = fitted.scan_from_connection
+    closest = tree.closest(to_connection(pose, near.points), 0.4)
+    facing = np.einsum("ij,ij->i", closest.gradient, near.normals @ pose[:3, :3])
+    close = (closest.face >= 0) & ~closest.on_boundary & (facing > 0.3)
+    on = close & (np.abs(np.nan_to_num(closest.distance) - fitted.offset) < max(3.0 * fitted.sd, 0.05))
+    return float(near.area[on].sum() / max(near.area[close].sum(), 1e-9))
+
+
+def _coverage(body: ScanBody, near: Around, fitted: Fit) -> float:
+    """Share of the scan region's area that the scan shows, 0 to 1."""
+    spots, facing = sampled(body.region, 0.25)
+    local = to_connection(fitted.scan_from_connection, near.points[fitted.support])
+    distance, _ = cKDTree(local).query(spots, distance_upper_bound=SHOWN_WITHIN)
+    return float(np.mean(np.isfinite(distance)))
+
+
+def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntArray | None) -> Site:
+    """The site as it is reported: pose in scan coordinates, bounds, deviation, findings, map."""
+    body = bench.bodies[measured.body]
+    connection = bench.parts.connection(body.seats_on)
+    pose = measured.pose.scan_from_connection.copy()
+    pose[:3, 3] += scan.origin
+    limits = bounds(measured.pose.covariance, connection.index_order)
+    alternatives = _alternatives(bench, measured)
+    return Site(
+        site=name,
+        scan_body=body.id,
+        connection=connection.id,
+        platform_diameter=connection.platform_diameter,
+        index_order=connection.index_order,
+        scan_from_connection=pose,
+        covariance=measured.pose.covariance,
+        u95=limits,
+        deviation=_deviation(bench.trees[measured.body], measured),
+        coverage=measured.coverage,
+        findings=_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
+        alternatives=alternatives,
+        map=None if faces is None else _map(bench.trees[measured.body], measured, scan, faces),
+    )
+
+
+def _deviation(tree: SurfaceTree, measured: Measured) -> Deviation:
+    points = measured.around.points[measured.fit.support]
+    off = 1e3 * tree.closest(to_connection(measured.pose.scan_from_connection, points), REACH).distance
+    off = off[np.isfinite(off)]
+    return Deviation(
+        points=len(off),
+        mean_um=float(np.mean(off)),
+        rms_um=float(np.sqrt(np.mean(off**2))),
+        p95_um=float(np.quantile(np.abs(off), 0.95)),
+    )
+
+
+def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
+    """Other readings of the site, likeliest first."""
+    best = measured.readings[0]
+    result = []
+    for other in measured.readings[1:]:
+        doubt = other.doubt(best, measured.pose.effective_points)
+        body = bench.bodies[other.body]
+        order = bench.parts.connection(body.seats_on).index_order
+        turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
+        if other.body == best.body and (order == 0 or abs(turn) < 2.0):
+            continue
+        result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
+    return tuple(sorted(result, key=lambda a: a.odds))
+
+
+def _findings(
+    bench: Bench, body: ScanBody, alternatives: Sequence[Alternative], index_deg: float | None, order: int
+) -> tuple[Finding, ...]:
+    findings = []
+    twins = [name for group in bench.parts.look_alikes if body.id in group for name in group if name != body.id]
+    twins = [name for name in twins if any(b.id == name for b in bench.bodies)]
+    doubtful = [a.scan_body for a in alternatives if a.scan_body != body.id and a.odds < LEAST_ODDS]
+    others = sorted(set(twins + doubtful))
+    if others:
+        names = " or ".join([body.id, *others])
+        findings.append(
+            Finding(
+                "part ambiguous",
+                f"This scan fits {names} alike. Read the number on the scan body and measure again with --scan-body.",
+            )
+        )
+    turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS]
+    if order > 0 and (turns or (index_deg is not None and index_deg > 90.0 / order)):
+        findings.append(
+            Finding(
+                "index ambiguous",
+                "The scan does not show how the connection is turned. Scan the side of the scan body that carries its"
+                " flat, or use a scan body whose shape shows its turn.",
+            )
+        )
+    return tuple(findings)
+
+
+def _map(tree: SurfaceTree, measured: Measured, scan: Scan, faces: IntArray) -> SiteMap:
+    """The scan around the scan body with the deviation where it lies on the scan region."""
+    pose = measured.pose.scan_from_connection
+    near = measured.around
+    closest = tree.closest(to_connection(pose, near.points), MAP_REACH)
+    shown = closest.face >= 0
+    number = np.full(len(scan.surface.vertices), -1, np.int32)
+    number[near.index[shown]] = np.arange(int(shown.sum()), dtype=np.int32)
+    local = number[faces]
+    local = local[np.all(local >= 0, axis=1)]
+    off = np.where(closest.on_boundary, np.nan, 1e3 * closest.distance)[shown]
+    return SiteMap(near.points[shown] + scan.origin, local, off)
