@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.doors.running import BY_HAND, REAL, ROOT, environment, refused, run
+from tests.doors.running import BY_HAND, REAL, ROOT, bound_by_permissions, environment, refused, run
 
 HELP_LIMIT_S = 0.15
 
@@ -172,6 +172,15 @@ def test_a_folder_that_cannot_be_written(out: str, cause: str, tmp_path: Path) -
     refused(done, "--out", cause, "nothing was changed")
     assert [path.name for path in tmp_path.iterdir()] == ["file"]
     assert file.read_text() == "kept"
+
+
+def test_a_folder_without_write_permission(tmp_path: Path) -> None:
+    closed = tmp_path / "closed"
+    closed.mkdir(mode=0o500)
+    for out in (closed, closed / "below"):
+        done = run("measure", "a", "--parts", "p", "--out", out, program=BY_HAND, before=bound_by_permissions)
+        refused(done, "permission denied", "nothing was changed", "name a folder you can write to")
+    assert not list(closed.iterdir())
 
 
 def test_a_reader_that_leaves_is_no_fault(tmp_path: Path) -> None:
