@@ -84,7 +84,7 @@ def test_a_point_that_is_none_is_shown_back(point: str, tmp_path: Path) -> None:
 
 
 def by_hand(out: Path, *arguments: str, **extra: str) -> subprocess.CompletedProcess[str]:
-    return run("measure", "a.stl", "--parts", "p", "--out", out, *arguments, program=BY_HAND, **extra)
+    return run("measure", "a.stl", "--parts", "p", "--out", out, *arguments, program=BY_HAND, before=None, **extra)
 
 
 def test_a_measurement_is_written_and_shown(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ import io
 import numpy as np
 import pytest
 import trimesh
+from trimesh.visual import ColorVisuals
 
 from stylobate.core.result import SiteMap
 from stylobate.core.types import FloatArray
@@ -56,9 +57,10 @@ def test_grey_is_no_colour_of_the_map() -> None:
 
 
 def test_another_program_reads_the_same_surface(site_map: SiteMap) -> None:
-    mesh = trimesh.load(io.BytesIO(ply_bytes(site_map)), file_type="ply", process=False)
+    mesh = trimesh.load_mesh(io.BytesIO(ply_bytes(site_map)), file_type="ply", process=False)
     assert np.array_equal(mesh.vertices, site_map.vertices)
     assert np.array_equal(mesh.faces, site_map.faces)
+    assert isinstance(mesh.visual, ColorVisuals)
     assert np.array_equal(mesh.visual.vertex_colors[:, :3], colours(site_map.deviation_um))
     read = mesh.metadata["_ply_raw"]["vertex"]["data"]["deviation_um"].ravel()
     assert np.array_equal(read, site_map.deviation_um.astype(np.float32), equal_nan=True)
