@@ -1,0 +1,27 @@
+"""Truth to scan: invented bodies, scenes, faults and the least uncertainty that a scene allows.
+
+Sees core and parts only, never a stage: the judge shares no code with what it judges.
+"""
+
+from __future__ import annotations
+
+from stylobate.simulate.bodies import FAMILIES, draw_bodies, draw_body, near_twins
+from stylobate.simulate.bound import bound
+from stylobate.simulate.scene import Scene, Truth, scene
+from stylobate.simulate.settings import Drift, Fault, Noise, Placed, Settings
+
+__all__ = [
+    "FAMILIES",
+    "Drift",
+    "Fault",
+    "Noise",
+    "Placed",
+    "Scene",
+    "Settings",
+    "Truth",
+    "bound",
+    "draw_bodies",
+    "draw_body",
+    "near_twins",
+    "scene",
+]
