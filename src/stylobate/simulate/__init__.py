@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from stylobate.simulate.bodies import FAMILIES, draw_bodies, draw_body, near_twins
 from stylobate.simulate.bound import bound
+from stylobate.simulate.demo import demo_bodies, demo_files, demo_parts
+from stylobate.simulate.files import write
 from stylobate.simulate.scene import Scene, Truth, scene
 from stylobate.simulate.settings import Drift, Fault, Noise, Placed, Settings
 
@@ -20,8 +22,12 @@ __all__ = [
     "Settings",
     "Truth",
     "bound",
+    "demo_bodies",
+    "demo_files",
+    "demo_parts",
     "draw_bodies",
     "draw_body",
     "near_twins",
     "scene",
+    "write",
 ]

@@ -158,7 +158,9 @@ def body_of(identifier: str, seats_on: str, surface: Surface, material: str = "t
     return ScanBody(identifier, seats_on, surface, surface, digest, material=material)
 
 
-def draw_body(rng: Generator, identifier: str, seats_on: str, family: str | None = None, indexed: bool = True) -> ScanBody:
+def draw_body(
+    rng: Generator, identifier: str, seats_on: str, family: str | None = None, indexed: bool = True
+) -> ScanBody:
     """A body of `family` (a key of FAMILIES), or of any, that nobody has seen before."""
     name = family or str(rng.choice(list(FAMILIES)))
     return body_of(identifier, seats_on, solids.surface_of(FAMILIES[name](rng, indexed)))

@@ -110,7 +110,9 @@ def _round_into(
             for f in range(2):
                 known = False
                 for c in range(count):
-                    dot = side * (plane[c, 0] * faces[e, f, 0] + plane[c, 1] * faces[e, f, 1] + plane[c, 2] * faces[e, f, 2])
+                    dot = side * (
+                        plane[c, 0] * faces[e, f, 0] + plane[c, 1] * faces[e, f, 1] + plane[c, 2] * faces[e, f, 2]
+                    )
                     known = known or dot > 0.999999
                 if known or count == MOST_PLANES:
                     continue

@@ -92,9 +92,7 @@ def moved(points: FloatArray, turn: FloatArray, shift: FloatArray) -> FloatArray
     result = np.empty(points.shape)
     for i in range(points.shape[0]):
         for d in range(3):
-            result[i, d] = (
-                turn[d, 0] * points[i, 0] + turn[d, 1] * points[i, 1] + turn[d, 2] * points[i, 2] + shift[d]
-            )
+            result[i, d] = turn[d, 0] * points[i, 0] + turn[d, 1] * points[i, 1] + turn[d, 2] * points[i, 2] + shift[d]
     return result
 
 

@@ -16,7 +16,7 @@ from stylobate.simulate.settings import Placed, Settings
 
 SLOT = 7.6
 """Arch length of one tooth, mm (invented, between a front tooth and a molar)."""
-SLOTS = {"single": range(0, 3), "quadrant": range(0, 7), "full": range(-7, 7)}
+SLOTS = {"single": range(3), "quadrant": range(7), "full": range(-7, 7)}
 TISSUE_FILLET = 0.6
 CLEARANCE = 0.35
 """Least distance between a post and a tooth, mm: one that stands nearer is left out."""
@@ -88,7 +88,11 @@ def _wanted(settings: Settings, bodies: tuple[ScanBody, ...], rng: Generator) ->
     if isinstance(settings.bodies, int):
         if settings.bodies and not bodies:
             raise UsageError("the parts folder has no scan body to place; add one or ask for 0 bodies.")
-        return [(bodies[k], Placed(bodies[k].id)) for k in rng.integers(len(bodies), size=settings.bodies)] if bodies else []
+        return (
+            [(bodies[k], Placed(bodies[k].id)) for k in rng.integers(len(bodies), size=settings.bodies)]
+            if bodies
+            else []
+        )
     placed = [Placed(b) if isinstance(b, str) else b for b in settings.bodies]
     for one in placed:
         if one.scan_body not in by_name:
@@ -112,7 +116,9 @@ def _site(settings: Settings, wanted: tuple[ScanBody, Placed], slot: int, rng: G
     lean = math.radians(settings.lean_deg)
     along_arch, across = rng.uniform(-0.4, 0.4) * lean, rng.uniform(-1.0, 1.0) * lean
     turn = rng.uniform(-math.pi, math.pi)
-    rotation = rotation_exp(axes @ np.array([across, along_arch, 0.0])) @ axes @ rotation_exp(np.array([0.0, 0.0, turn]))
+    rotation = (
+        rotation_exp(axes @ np.array([across, along_arch, 0.0])) @ axes @ rotation_exp(np.array([0.0, 0.0, turn]))
+    )
     centre = tissue.along(arc)[0] + axes @ np.array([0.0, rng.uniform(-0.6, 0.6), -gum * height])
     stands = pose(rotation, centre) if placed.mouth_from_connection is None else placed.mouth_from_connection
     if placed.mouth_from_connection is not None:
@@ -137,7 +143,9 @@ def _tooth(slot: int, rng: Generator) -> list[FloatArray]:
     wide = SLOT / 2.0 * rng.uniform(0.9, 0.98)
     deep, tall = 2.4 + 2.4 * back * rng.uniform(0.9, 1.1), rng.uniform(7.5, 9.5) - 1.5 * back
     base = tissue.along(t)[0] + axes @ np.array([0.0, rng.uniform(-0.4, 0.4), -1.0])
-    rows = [_blob(base + axes @ np.array([0.0, 0.0, tall * 0.35]), axes, (wide, deep, tall * 0.62), rng.uniform(2.4, 3.2))]
+    rows = [
+        _blob(base + axes @ np.array([0.0, 0.0, tall * 0.35]), axes, (wide, deep, tall * 0.62), rng.uniform(2.4, 3.2))
+    ]
     if back > 0.4:
         for x, y in ((-1, -1), (-1, 1), (1, -1), (1, 1)):
             at = np.array([x * wide * 0.48, y * deep * 0.48, tall * rng.uniform(0.78, 0.88)])

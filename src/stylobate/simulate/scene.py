@@ -120,16 +120,12 @@ def one_thread() -> Iterator[None]:
         yield
 
 
-def _scanned(
-    settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], streams: dict[str, Generator]
-) -> Scene:
+def _scanned(settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], streams: dict[str, Generator]) -> Scene:
     by_site = [tuple(f for f in settings.faults if f.site == k + 1) for k in range(len(layout.sites))]
     shown = [_shown(s, by_site[k], bodies, streams["faults"]) for k, s in enumerate(layout.sites)]
     edges = [sharp_edges(body.surface) for body in shown]
     fillet = float(streams["layout"].uniform(*settings.fillet_mm))
-    posts = tuple(
-        _post(settings, site, shown[k], edges[k], by_site[k], streams) for k, site in enumerate(layout.sites)
-    )
+    posts = tuple(_post(settings, site, shown[k], edges[k], by_site[k], streams) for k, site in enumerate(layout.sites))
     field = Field(layout.rows, posts, fillet)
     mesh = mesh_of(field, layout.low, layout.high, settings.edge_mm, _turn(streams["lattice"]))
     state = _trimmed(mesh, posts, layout)
@@ -178,9 +174,7 @@ def _post(
     made = streams["made"].normal(0.0, settings.made_um * 1e-3, 2)
     stretch = 1.0 + made / np.array([2.0 * radius, top])
     balls = fault.spheres(faults, body, edges, site.gum * top, streams["faults"])
-    return Post(
-        shape_of(body), site.mouth_from_connection, radius + 0.5, top + 0.5, stretch, balls.cuts, balls.blobs
-    )
+    return Post(shape_of(body), site.mouth_from_connection, radius + 0.5, top + 0.5, stretch, balls.cuts, balls.blobs)
 
 
 def _trimmed(mesh: Mesh, posts: tuple[Post, ...], layout: Layout) -> _State:
@@ -263,9 +257,7 @@ def _finished(
             Truth(str(k + 1), shown[k], site.body.id, shows, below, gum, (float(size[0]), float(size[1])), by_site[k])
         )
     surface = Surface(points + moved[:, None] * normals, state.faces)
-    made = Scene(
-        settings, surface, tuple(sites), state.owner, points, normals, state.as_drawn, state.rough, noise
-    )
+    made = Scene(settings, surface, tuple(sites), state.owner, points, normals, state.as_drawn, state.rough, noise)
     return made if settings.decimate >= 1.0 else _decimated(made)
 
 
