@@ -176,7 +176,7 @@ def draw_bodies(seed: int, count: int, seats_on: str = "alder") -> tuple[ScanBod
 
 
 def twin_post(diameter: float, height: float, flat_from: float) -> Surface:
-    """The post of which near twins are made: cylinder, 0.2 mm top chamfer, a flat at 0.75 radius from `flat_from` up."""
+    """The post of which near twins are made: cylinder, top chamfer, a flat at 0.75 radius from z = `flat_from` up."""
     solid = solids.chamfered(diameter / 2.0, 0.0, height, 0.2)
     return solids.surface_of(solids.flat(solid, 0.75 * diameter / 2.0, flat_from))
 

@@ -109,7 +109,7 @@ def _gap(vertices: FloatArray, a: int, b: int) -> float:
     total = 0.0
     for d in range(3):
         total += (vertices[a, d] - vertices[b, d]) ** 2
-    return np.sqrt(total)
+    return float(np.sqrt(total))
 
 
 @compiled
@@ -152,7 +152,7 @@ def _allowed(
     for s in range(starts[v], starts[v + 1]):
         for c in range(3):
             w = faces[about[s], c]
-            if w == u or w == v:
+            if w in (u, v):
                 continue
             for r in range(starts[u], starts[u + 1]):
                 g = about[r]

@@ -131,7 +131,8 @@ def _others() -> list[tuple[str, str, dict[str, Any], Any]]:
     ):
         keys = {
             "seats_on": seats, "gingival_height": gum, "height": height, "engaging": engaging,
-            "channel_tilt_max_deg": tilt, "cone_half_angle_deg": 4.0, "torque_ncm": [30.0, 35.0] if engaging else [15.0, 15.0],
+            "channel_tilt_max_deg": tilt, "cone_half_angle_deg": 4.0,
+            "torque_ncm": [30.0, 35.0] if engaging else [15.0, 15.0],
         }  # fmt: skip
         top = radius * 0.85
         solid = solids.cylinder(radius, 0.0, gum, radius + 0.15)

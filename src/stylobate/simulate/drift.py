@@ -15,7 +15,7 @@ from stylobate.simulate.settings import Drift
 KNOT_MM = 1.0
 SPAN_MM = 50.0
 """Arch length after which a walk has the sd that the settings name."""
-PLATEAU_MM = 3.2
+PLATEAU_MM = 3.7
 """Arch length to either side of a body that moves with it."""
 CORE_MM = 8.0
 
@@ -61,7 +61,7 @@ def drifted(
         half = np.full(len(arcs), PLATEAU_MM)
         if len(arcs) > 1:
             gaps = np.diff(arcs)
-            half = np.minimum(half, 0.45 * np.minimum(np.append(gaps, np.inf), np.append(np.inf, gaps)))
+            half = np.minimum(half, 0.48 * np.minimum(np.append(gaps, np.inf), np.append(np.inf, gaps)))
         low, high = walk.knots[0], walk.knots[-1]
         stops = np.concatenate([[low], np.stack([arcs - half, arcs + half], axis=1).ravel(), [high]])
         arc = np.interp(arc, stops, np.concatenate([[low], np.repeat(arcs, 2), [high]]))

@@ -12,7 +12,7 @@ import numpy as np
 
 from stylobate.core.jit import compiled
 from stylobate.core.surface import Surface
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 
 SHARP_DEG = 20.0
 """Least turn of the normal over an edge for it to be an edge of the drawing, not of its tessellation."""
@@ -78,17 +78,17 @@ def rounded(
     tree = cKDTree(edges.ends.mean(axis=1))
     near = tree.query_ball_point(points, radius * spread.max() + PIECE_MM / 2.0 + 1e-9)
     counts = np.array([len(k) for k in near])
-    some = np.flatnonzero((counts > 0) & (radius > 0.0))
+    some = np.flatnonzero((counts > 0) & (radius > 0.0)).astype(np.int64)
     if len(some):
         flat = np.concatenate([np.asarray(near[i], np.int64) for i in some])
-        starts = np.concatenate([[0], np.cumsum(counts[some])])
+        starts = np.concatenate([[0], np.cumsum(counts[some])]).astype(np.int64)
         _round_into(some, starts, flat, edges.ends, edges.normals, edges.convex, spread, radius, moved, turned)
     return moved, turned
 
 
 @compiled
 def _round_into(
-    some: FloatArray, starts: FloatArray, near: FloatArray, ends: FloatArray, faces: FloatArray, convex: FloatArray,
+    some: LongArray, starts: LongArray, near: LongArray, ends: FloatArray, faces: FloatArray, convex: FloatArray,
     spread: FloatArray, radius: FloatArray, points: FloatArray, normals: FloatArray,
 ) -> None:  # fmt: skip
     plane, offset, step = np.empty((MOST_PLANES, 3)), np.empty(MOST_PLANES), np.empty((MOST_PLANES, 3))
@@ -153,4 +153,4 @@ def _segment_gap(p: FloatArray, ends: FloatArray) -> float:
     total = 0.0
     for d in range(3):
         total += (p[d] - ends[0, d] - share * (ends[1, d] - ends[0, d])) ** 2
-    return np.sqrt(total)
+    return float(np.sqrt(total))

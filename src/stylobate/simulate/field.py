@@ -22,8 +22,9 @@ LIPSCHITZ = 1.45
 class Post:
     """A made body standing in the scene.
 
-    shape: distance structure of the CAD surface, connection frame. radius, top: of a cylinder on z = 0 about the post. stretch: (2,) factors of the made part across and
-    along the axis. cuts, blobs: (k, 4) spheres (centre, radius) taken away from or added to it, connection frame, mm.
+    shape: distance structure of the CAD surface, connection frame. radius, top: of a cylinder on z = 0 about the post.
+    stretch: (2,) factors of the made part across and along the axis.
+    cuts, blobs: (k, 4) spheres (centre, radius) taken away from or added to it, connection frame, mm.
     """
 
     shape: SurfaceTree
@@ -59,7 +60,9 @@ class Field:
         for index, post in enumerate(self.posts):
             near = _within(points, post, value, self.fillet)
             distance, slope = post_distance(post, points[near])
-            _join_into(value, gradient, owner, np.flatnonzero(near), distance, slope, self.fillet, index)
+            _join_into(
+                value, gradient, owner, np.flatnonzero(near).astype(np.int32), distance, slope, self.fillet, index
+            )
         return value, gradient, owner
 
 

@@ -21,6 +21,8 @@ TISSUE_FILLET = 0.6
 CLEARANCE = 0.35
 """Least distance between a post and a tooth, mm: one that stands nearer is left out."""
 
+ATTEMPTS = 10
+
 Generator = np.random.Generator
 
 
@@ -60,10 +62,13 @@ def lay_out(settings: Settings, bodies: tuple[ScanBody, ...], rng: Generator) ->
         chosen = [1]
     body_slots, stump_slots = sorted(chosen[: len(wanted)]), set(chosen[len(wanted) :])
     ends = (slots[0] * SLOT - 1.0, (slots[-1] + 1) * SLOT + 1.0)
-    sites = tuple(_site(settings, body, slot, rng) for body, slot in zip(wanted, body_slots, strict=True))
+    drawn: list[Site] = []
+    for one, slot in zip(wanted, body_slots, strict=True):
+        drawn.append(_apart(settings, one, slot, drawn, rng))
+    sites = tuple(sorted(drawn, key=lambda site: site.arc))
     rows = [_ridge_row(rng, ends)]
     if settings.palate:
-        rows.append(tissue.row(tissue.VAULT, 2.0, np.array([0.0, 0.0, -7.5]), np.eye(3), (9.0, 13.0), 0.0))
+        rows.append(tissue.row(tissue.VAULT, 2.0, np.array([0.0, 0.0, -3.7]), np.eye(3), (9.0, 13.0), 0.0))
     for slot in slots:
         if slot in body_slots:
             continue
@@ -107,13 +112,13 @@ def _frame(t: float) -> FloatArray:
     return np.stack([tangent, np.cross(up, tangent), up], axis=1)
 
 
-def _site(settings: Settings, wanted: tuple[ScanBody, Placed], slot: int, rng: Generator) -> Site:
+def _site(settings: Settings, wanted: tuple[ScanBody, Placed], slot: int, lean_deg: float, rng: Generator) -> Site:
     body, placed = wanted
     gum = float(rng.uniform(*settings.gum))
     arc = (slot + 0.5) * SLOT + float(rng.uniform(-0.4, 0.4))
     height = float(body.surface.vertices[:, 2].max())
     axes = _frame(arc)
-    lean = math.radians(settings.lean_deg)
+    lean = math.radians(lean_deg)
     along_arch, across = rng.uniform(-0.4, 0.4) * lean, rng.uniform(-1.0, 1.0) * lean
     turn = rng.uniform(-math.pi, math.pi)
     rotation = (
@@ -124,6 +129,26 @@ def _site(settings: Settings, wanted: tuple[ScanBody, Placed], slot: int, rng: G
     if placed.mouth_from_connection is not None:
         arc = float(tissue.arc_length(stands[None, :3, 3])[0])
     return Site(body, slot, arc, stands, gum)
+
+
+def _apart(settings: Settings, wanted: tuple[ScanBody, Placed], slot: int, drawn: list[Site], rng: Generator) -> Site:
+    """A site that stands clear of those drawn so far: leaning less at each attempt. A pose asked for stays as it is."""
+    for attempt in range(ATTEMPTS):
+        lean = settings.lean_deg * (1.0 - attempt / ATTEMPTS)
+        site = _site(settings, wanted, slot, lean, rng)
+        if wanted[1].mouth_from_connection is not None or all(_gap(site, other) > CLEARANCE for other in drawn):
+            break
+    return site
+
+
+def _gap(first: Site, second: Site) -> float:
+    """Least distance of two bodies' axes less their greatest radii, mm."""
+    tracks = []
+    for site in (first, second):
+        up = np.linspace(0.0, 1.0, 20)[:, None] * site.body.surface.vertices[:, 2].max()
+        tracks.append(site.mouth_from_connection[:3, 3] + up * site.mouth_from_connection[:3, 2])
+    radii = sum(np.linalg.norm(site.body.surface.vertices[:, :2], axis=1).max() for site in (first, second))
+    return float(np.linalg.norm(tracks[0][:, None] - tracks[1], axis=2).min() - radii)
 
 
 def _ridge_row(rng: Generator, ends: tuple[float, float]) -> FloatArray:

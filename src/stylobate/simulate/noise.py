@@ -52,10 +52,7 @@ class NoiseModel:
     def sample(self, points: FloatArray, normals: FloatArray, rng: Generator) -> FloatArray:
         """One draw of the displacement (n,) mm."""
         n = len(points)
-        if self.noise.tails == "t3":
-            white = rng.standard_t(3, n) / math.sqrt(3.0)
-        else:
-            white = rng.normal(size=n)
+        white = rng.standard_t(3, n) / math.sqrt(3.0) if self.noise.tails == "t3" else rng.normal(size=n)
         result = white * self.white_sd(normals)
         if self.noise.correlated_um > 0.0:
             vectors, phases = waves(self.noise.kernel, self.noise.length_mm, rng)

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -23,7 +21,7 @@ from stylobate.simulate.layout import Layout, Site, lay_out
 from stylobate.simulate.meshing import Mesh, mesh_of
 from stylobate.simulate.noise import NoiseModel, model_of
 from stylobate.simulate.settings import Fault, Settings
-from stylobate.simulate.unseen import hidden, index_features, keep, vertex_areas
+from stylobate.simulate.unseen import hidden, index_features, keep, manifold, vertex_areas
 
 STREAMS = ("layout", "made", "faults", "lattice", "unseen", "drift", "frame", "noise", "merge")
 ON_SHAPE_MM = 1e-5
@@ -103,21 +101,8 @@ def scene(settings: Settings, bodies: tuple[ScanBody, ...]) -> Scene:
     Raises UsageError where the settings do not fit each other or the bodies.
     """
     streams = {name: np.random.default_rng([settings.seed, k]) for k, name in enumerate(STREAMS)}
-    with one_thread():
-        layout = lay_out(settings, bodies, streams["layout"])
-        return _scanned(settings, layout, bodies, streams)
-
-
-@contextmanager
-def one_thread() -> Iterator[None]:
-    """Matrix products on one thread: small ones lose time on more, and results then do not depend on the machine."""
-    try:
-        from threadpoolctl import threadpool_limits
-    except ImportError:
-        yield
-        return
-    with threadpool_limits(1):
-        yield
+    layout = lay_out(settings, bodies, streams["layout"])
+    return _scanned(settings, layout, bodies, streams)
 
 
 def _scanned(settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], streams: dict[str, Generator]) -> Scene:
@@ -130,16 +115,14 @@ def _scanned(settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], s
     mesh = mesh_of(field, layout.low, layout.high, settings.edge_mm, _turn(streams["lattice"]))
     state = _trimmed(mesh, posts, layout)
     if settings.adaptive:
-        kept, faces = coarsened(
-            state.vertices, state.normals, state.faces, state.owner, settings.edge_mm, ADAPTIVE_FACTOR
-        )
+        faces = coarsened(state.vertices, state.normals, state.faces, state.owner, settings.edge_mm, ADAPTIVE_FACTOR)
         state = replace(state, faces=faces).taken(faces)
     for k, site in enumerate(layout.sites):
         state = _shaped(settings, state, k, site, posts[k], shown[k], edges[k], by_site[k], streams["faults"])
     wanted = np.ones(len(state.vertices), np.bool_)
     area = vertex_areas(state.vertices, state.faces)
     for k in range(len(posts)):
-        mine = np.flatnonzero(state.owner == k)
+        mine = np.flatnonzero(state.owner == k).astype(np.int32)
         wanted[mine[_unseen(settings, state, mine, area[mine], posts[k], by_site[k], streams["unseen"])]] = False
     state = state.taken(keep(state.faces, wanted))
     return _finished(settings, layout, state, shown, posts, by_site, streams)
@@ -191,7 +174,7 @@ def _trimmed(mesh: Mesh, posts: tuple[Post, ...], layout: Layout) -> _State:
             plain = replace(post, cuts=np.empty((0, 4)), blobs=np.empty((0, 4)))
             as_drawn[mine] = np.abs(post_distance(plain, v[mine])[0]) < ON_SHAPE_MM
     state = _State(v, mesh.normals, mesh.owner, as_drawn, np.zeros(len(v)), mesh.faces)
-    return state.taken(keep(mesh.faces, wanted))
+    return state.taken(keep(manifold(mesh.faces, len(v)), wanted))
 
 
 def _shaped(
@@ -199,7 +182,7 @@ def _shaped(
     faults: tuple[Fault, ...], rng: Generator,
 ) -> _State:  # fmt: skip
     """Edges rounded and faults applied, in the connection frame of one body."""
-    mine = np.flatnonzero(state.owner == k)
+    mine = np.flatnonzero(state.owner == k).astype(np.int32)
     turn, shift = post.mouth_from_connection[:3, :3], post.mouth_from_connection[:3, 3]
     scale = np.array([post.stretch[0], post.stretch[0], post.stretch[1]])
     points, normals = (state.vertices[mine] - shift) @ turn / scale, state.normals[mine] @ turn

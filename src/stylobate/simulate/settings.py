@@ -160,4 +160,4 @@ def _check_fault(fault: Fault, count: int) -> None:
 
 
 def _range(pair: tuple[float, float], low: float, high: float) -> bool:
-    return len(pair) == 2 and all(math.isfinite(v) for v in pair) and low <= pair[0] <= pair[1] <= high
+    return all(math.isfinite(v) for v in pair) and low <= pair[0] <= pair[1] <= high

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from importlib import import_module
 from typing import Any
 
 import numpy as np
@@ -14,6 +15,11 @@ CHORD_MM = 0.001
 """Greatest distance of a facet from the true round surface (invented; half of what the parts promise)."""
 
 
+def _kernel() -> Any:
+    """The solid modeller, imported when first needed."""
+    return import_module("manifold3d")
+
+
 def segments(radius: float) -> int:
     """Facets round a circle of `radius` mm so that none is farther than CHORD_MM from it; a multiple of 4."""
     return 4 * math.ceil(math.pi / math.acos(1.0 - CHORD_MM / max(radius, 0.05)) / 4)
@@ -21,10 +27,8 @@ def segments(radius: float) -> int:
 
 def cylinder(radius: float, low: float, high: float, top_radius: float | None = None) -> Any:
     """Round solid about z from `low` to `high` mm, tapered where `top_radius` is given."""
-    from manifold3d import Manifold
-
     top = radius if top_radius is None else top_radius
-    return Manifold.cylinder(high - low, radius, top, segments(max(radius, top))).translate((0.0, 0.0, low))
+    return _kernel().Manifold.cylinder(high - low, radius, top, segments(max(radius, top))).translate((0.0, 0.0, low))
 
 
 def chamfered(radius: float, low: float, high: float, chamfer: float) -> Any:
@@ -34,10 +38,8 @@ def chamfered(radius: float, low: float, high: float, chamfer: float) -> Any:
 
 def prism(outline: FloatArray, low: float, high: float, top_scale: float = 1.0) -> Any:
     """Upright solid over a counter-clockwise outline (n, 2) mm, shrunk towards the axis by `top_scale` at its top."""
-    from manifold3d import CrossSection, Manifold
-
-    section = CrossSection([outline.tolist()])
-    return Manifold.extrude(section, high - low, 0, 0.0, (top_scale, top_scale)).translate((0.0, 0.0, low))
+    section = _kernel().CrossSection([outline.tolist()])
+    return _kernel().Manifold.extrude(section, high - low, 0, 0.0, (top_scale, top_scale)).translate((0.0, 0.0, low))
 
 
 def regular(sides: int, across_flats: float) -> FloatArray:
@@ -56,17 +58,13 @@ def lobed(radius: float, depth: float, lobes: int) -> FloatArray:
 
 def ball(radius: float, z: float) -> Any:
     """Sphere about (0, 0, z); its facets' chord error is twice that of its circles."""
-    from manifold3d import Manifold
-
-    return Manifold.sphere(radius, segments(2.0 * radius)).translate((0.0, 0.0, z))
+    return _kernel().Manifold.sphere(radius, segments(2.0 * radius)).translate((0.0, 0.0, z))
 
 
 def box(low: tuple[float, float, float], high: tuple[float, float, float]) -> Any:
     """Axis-parallel block between two corners."""
-    from manifold3d import Manifold
-
     size = tuple(b - a for a, b in zip(low, high, strict=True))
-    return Manifold.cube(size).translate(low)
+    return _kernel().Manifold.cube(size).translate(low)
 
 
 def flat(solid: Any, distance: float, low: float, turn_deg: float = 0.0, lean_deg: float = 0.0) -> Any:

@@ -72,7 +72,7 @@ def _ridge(x: float, y: float, z: float, row: FloatArray) -> float:
     u = s / (width * (1.0 + wave * np.sin(number * t)))
     v = abs(z - row[4] - 0.5 * wave * height * np.sin(1.7 * number * t + 1.0)) / height
     gauge = (u * u * np.sqrt(u) + v * v * np.sqrt(v)) ** 0.4
-    return (gauge - 1.0) * min(width, height) * 0.8
+    return float((gauge - 1.0) * min(width, height) * 0.8)
 
 
 @compiled
@@ -80,7 +80,7 @@ def _ellipsoid(x: float, y: float, z: float, row: FloatArray) -> float:
     """Superellipsoid: semi-axes and exponent."""
     a, b, c, n = row[14], row[15], row[16], row[17]
     gauge = ((abs(x) / a) ** n + (abs(y) / b) ** n + (abs(z) / c) ** n) ** (1.0 / n)
-    return (gauge - 1.0) * min(a, min(b, c))
+    return float((gauge - 1.0) * min(a, min(b, c)))
 
 
 @compiled
@@ -97,7 +97,7 @@ def _frustum(x: float, y: float, z: float, row: FloatArray) -> float:
     side_q = q - high + ex * along_side
     side_v = v - h + ey * along_side
     sign = -1.0 if side_q < 0.0 and cap_v < 0.0 else 1.0
-    return sign * np.sqrt(min(cap_q**2 + cap_v**2, side_q**2 + side_v**2)) - rounding
+    return float(sign * np.sqrt(min(cap_q**2 + cap_v**2, side_q**2 + side_v**2)) - rounding)
 
 
 @compiled
@@ -105,7 +105,7 @@ def _vault(x: float, y: float, z: float, row: FloatArray) -> float:
     """Everything below a shallow dome: its height, radius and top."""
     top, height, radius = row[4], row[14], row[15]
     r2 = (x * x + (y - 2.0) ** 2) / radius**2
-    return (z - top - height * np.exp(-r2)) * 0.8
+    return float((z - top - height * np.exp(-r2)) * 0.8)
 
 
 @compiled

@@ -23,7 +23,7 @@ def vertex_areas(vertices: FloatArray, faces: IntArray) -> FloatArray:
     """A third of the area of the faces about each vertex, (n,) mm²."""
     corners = vertices[faces]
     area = np.linalg.norm(np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]), axis=1) / 6.0
-    return np.bincount(faces.ravel(), np.repeat(area, 3), len(vertices))
+    return np.bincount(faces.ravel(), np.repeat(area, 3), len(vertices)).astype(np.float64)
 
 
 def hidden(points: FloatArray, normals: FloatArray, area: FloatArray, share: float, rng: Generator) -> BoolArray:
@@ -56,6 +56,13 @@ def index_features(points: FloatArray, shape: SurfaceTree) -> BoolArray:
         if off.sum() < best.sum():
             best = off
     return best
+
+
+def manifold(faces: IntArray, count: int) -> IntArray:
+    """Faces without those on an edge that two faces run along in the same sense (cells with two sheets of surface)."""
+    ends = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]).astype(np.int64)
+    _, edge, times = np.unique(ends[:, 0] * count + ends[:, 1], return_inverse=True, return_counts=True)
+    return np.ascontiguousarray(faces[~(times[edge] > 1).reshape(3, -1).any(axis=0)])
 
 
 def keep(faces: IntArray, wanted: BoolArray) -> IntArray:
