@@ -66,7 +66,28 @@ class Outline:
     @cached_property
     def upper(self) -> Surface:
         """All of it but the lowest margin."""
-        return clip_above(self.visible, self.floor + FLOOR_MARGIN)
+        return self.above(self.floor + FLOOR_MARGIN)
+
+    @cached_property
+    def _clipped(self) -> dict[float, Surface]:
+        return {}
+
+    def above(self, z: float) -> Surface:
+        """The part above `z`; asked for again and again with the few heights at which other bodies end."""
+        key = round(z, 9)
+        if key not in self._clipped:
+            self._clipped[key] = clip_above(self.visible, key)
+        return self._clipped[key]
+
+    @cached_property
+    def _figures(self) -> dict[int, Figures]:
+        return {}
+
+    def figures(self, part: Surface) -> Figures:
+        """Figures of one of its parts."""
+        if id(part) not in self._figures:
+            self._figures[id(part)] = Figures.of(part, self.top)
+        return self._figures[id(part)]
 
 
 @dataclass(frozen=True)
@@ -127,10 +148,10 @@ def _along_the_axis(one: Outline, other: Outline, equal: Iterable[FloatArray]) -
     taller = max(one.top - one.floor, other.top - other.floor)
     if other.top - floor < SHARED * taller - FLOOR_MARGIN:
         return None
-    part_one, part_other = clip_above(one.visible, floor - lift), clip_above(other.visible, floor)
+    part_one, part_other = one.above(floor - lift), other.above(floor)
     if not len(part_one.faces) or not len(part_other.faces):
         return None
-    if not Figures.of(part_one, one.top).agrees(Figures.of(part_other, other.top)):
+    if not one.figures(part_one).agrees(other.figures(part_other)):
         return None
     match = _Match(one, other, part_one, part_other)
     shift = rigid.pose(np.eye(3), np.array([0.0, 0.0, lift]))

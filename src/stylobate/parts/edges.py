@@ -15,6 +15,9 @@ SMOOTH_RISE = 0.025
 """An edge stands for a curved surface where the faces turn by less than 30° and the arc through both rises less than
 25 µm above its chord: a cylinder of 5 mm in 24 facets. CAD exports keep to 1 to 10 µm."""
 
+FEWEST_BENDS = 360 // 30
+"""A circle in facets that turn by less than 30° has more of them; fewer are the bevels of a part with flat sides."""
+
 
 @dataclass(frozen=True)
 class Edges:
@@ -82,7 +85,7 @@ class Edges:
         angle, rise = self.rise
         edge, _, _ = self.sides
         bent = (angle > np.radians(0.5)) & (angle < SMOOTH_ANGLE) & (rise < 4.0 * SMOOTH_RISE)
-        if not bent.any():
+        if np.count_nonzero(bent) < FEWEST_BENDS:
             return 0.0
         ends = self.surface.vertices[self.ends[edge[bent]]]
         length = np.linalg.norm(ends[:, 0] - ends[:, 1], axis=1)
@@ -96,21 +99,29 @@ class Edges:
         The average is weighted by the angle of each corner (Thürmer & Wüthrich 1998, J. Graphics Tools 3:43), which
         does not depend on how a curved wall is cut into triangles.
         """
-        from scipy.sparse import coo_matrix
-        from scipy.sparse.csgraph import connected_components
-
         _, one, other = self.sides
         keep = self.smooth & (self.forward.ravel()[one] != self.forward.ravel()[other])
         one, other = one[keep], other[keep]
         after_one, after_other = one - one % 3 + (one + 1) % 3, other - other % 3 + (other + 1) % 3
         joined_a, joined_b = np.concatenate([one, after_one]), np.concatenate([after_other, other])
-        size = self.of_face.size
-        graph = coo_matrix((np.ones(len(joined_a), np.int8), (joined_a, joined_b)), shape=(size, size))
-        groups, group = connected_components(graph, directed=False)
+        group = joined(joined_a, joined_b, self.of_face.size)
         normals = _angle_weighted(self.surface, self.surface.faces)
-        summed = np.stack([np.bincount(group, normals[:, k], groups) for k in range(3)], axis=1)
+        summed = np.stack([np.bincount(group, normals[:, k], self.of_face.size) for k in range(3)], axis=1)
         length = np.linalg.norm(summed, axis=1, keepdims=True)
         return np.asarray((summed / np.maximum(length, 1e-300))[group].reshape(-1, 3, 3))
+
+
+def joined(one: LongArray, other: LongArray, size: int) -> LongArray:
+    """(size,) the least member of each one's group, where one[i] and other[i] belong together."""
+    least = np.arange(size)
+    while True:
+        lower = np.minimum(least[one], least[other])
+        if np.array_equal(lower, least[one]) and np.array_equal(lower, least[other]):
+            return least
+        for side in (one, other):
+            np.minimum.at(least, least[side], lower)
+            np.minimum.at(least, side, lower)
+        least = least[least]
 
 
 def _angle_weighted(surface: Surface, faces: IntArray) -> FloatArray:

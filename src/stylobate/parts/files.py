@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterable
 from dataclasses import replace
+from enum import Enum
 from typing import TYPE_CHECKING
 
 from stylobate.core.errors import ScanError
@@ -19,18 +21,33 @@ if TYPE_CHECKING:
     from stylobate.parts.schema import ScanBodyTable
 
 
+class Depth(Enum):
+    """How closely surfaces are looked at: only read; for faults; for all there is to say, which takes longer."""
+
+    NONE = "none"
+    FAULTS = "faults"
+    ALL = "all"
+
+
 class PartFiles:
-    """Reads surfaces by name and keeps the notes that come of them.
+    """Reads surfaces by name and keeps the notes that come of them."""
 
-    thorough: look also for what only a warning can come of, which takes longer.
-    """
-
-    def __init__(self, source: Source, contents: dict[str, bytes], thorough: bool) -> None:
+    def __init__(self, source: Source, contents: dict[str, bytes], depth: Depth) -> None:
         self.notes: list[Note] = []
         self._source = source
         self._contents = dict(contents)
         self._surfaces: dict[str, Surface | None] = {}
-        self._thorough = thorough
+        self.depth = depth
+
+    def gather(self, names: Iterable[str]) -> bool:
+        """Read the files of these names; False where one cannot be had, of which a note is made when it is used."""
+        try:
+            for name in names:
+                if name not in self._contents:
+                    self._contents[name] = self._source.read(name)
+        except FileFaultError:
+            return False
+        return True
 
     def sha256(self) -> str:
         """Hash over the names and contents of all files read, whatever they were packed in."""
@@ -41,13 +58,16 @@ class PartFiles:
             total.update(content)
         return total.hexdigest()
 
-    def part(self, place: str, name: str) -> tuple[Surface, str] | None:
-        """Surface and hash of a part that is not scanned; its shape is at most worth a warning. place: its entry."""
+    def part(self, place: str, name: str, below: bool = False) -> tuple[Surface, str] | None:
+        """Surface and hash of a part that is not scanned; its shape is at most worth a warning.
+
+        place: its entry in parts.toml. below: whether it lies below the platform.
+        """
         surface = self._surface(name, f"{place} surface")
         if surface is None:
             return None
-        if self._thorough:
-            for remark in [*check_place(surface), *check_faces(Edges.of(surface))]:
+        if self.depth is Depth.ALL:
+            for remark in [*check_place(surface, below), *check_faces(Edges.of(surface))]:
                 self._note(name, f"{place} surface", replace(remark, blocks=False))
         return surface, hashlib.sha256(self._contents[name]).hexdigest()
 
@@ -56,18 +76,11 @@ class PartFiles:
         surface = self._surface(entry.surface, f"{place} surface")
         if surface is None:
             return None
-        edges = Edges.of(surface)
-        remarks = [*check_place(surface), *check_faces(edges)]
-        if self._thorough:
-            remarks += check_facets(edges)
-        for remark in remarks:
-            self._note(entry.surface, f"{place} surface", remark)
         region = self._region(place, entry, surface)
         if region is None:
             return None
-        sound = not any(remark.blocks for remark in remarks)
-        if sound:
-            self._check_region(place, entry, edges if region is surface else Edges.of(region), index_order)
+        if self.depth is not Depth.NONE:
+            self._check_scan_body(place, entry, surface, region, index_order)
         digest = hashlib.sha256(self._contents[entry.surface])
         digest.update(repr(entry.scan_region).encode())
         if not isinstance(entry.scan_region, str) and hasattr(entry.scan_region, "surface"):
@@ -92,19 +105,31 @@ class PartFiles:
                 region_read = self._surface(name, f"{key}.surface")
                 if region_read is None:
                     return None
-                for remark in check_faces(Edges.of(region_read)):
-                    self._note(name, f"{key}.surface", remark)
-                if self._thorough:
+                if self.depth is not Depth.NONE:
+                    for remark in check_faces(Edges.of(region_read)):
+                        self._note(name, f"{key}.surface", remark)
+                if self.depth is Depth.ALL:
                     for remark in check_stray(region_read, surface):
                         self._note(name, f"{key}.surface", remark)
                 return region_read
             case _:
                 return surface
 
-    def _check_region(self, place: str, entry: ScanBodyTable, edges: Edges, index_order: int) -> None:
+    def _check_scan_body(
+        self, place: str, entry: ScanBodyTable, surface: Surface, region: Surface, index_order: int
+    ) -> None:
+        edges = Edges.of(surface)
+        remarks = [*check_place(surface), *check_faces(edges)]
+        if self.depth is Depth.ALL:
+            remarks += check_facets(edges)
+        for remark in remarks:
+            self._note(entry.surface, f"{place} surface", remark)
+        if any(remark.blocks for remark in remarks):
+            return
+        edges = edges if region is surface else Edges.of(region)
         remarks = check_region(edges, index_order)
         spins = any(remark.loose for remark in remarks)
-        if self._thorough and not spins and index_order > 0:
+        if self.depth is Depth.ALL and not spins and index_order > 0:
             remarks += check_turns(edges, index_order)
         for remark in remarks:
             self._note(entry.surface, f"{place} scan_region", remark)
@@ -120,7 +145,7 @@ class PartFiles:
             if name not in self._surfaces:
                 mesh = read_mesh(content, name)
                 self._surfaces[name] = mesh.surface
-                for line in mesh.warnings if self._thorough else ():
+                for line in mesh.warnings if self.depth is Depth.ALL else ():
                     what, _, remedy = line.removeprefix(f"{name}: ").rpartition("; ")
                     self.notes.append(warning(name, place, what or remedy, remedy if what else "no need to act"))
         except FileFaultError as wrong:

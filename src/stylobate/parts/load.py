@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 
 from stylobate.core.errors import PartsError
 from stylobate.core.surface import Surface
-from stylobate.parts.files import PartFiles
+from stylobate.parts import cache
+from stylobate.parts.files import Depth, PartFiles
 from stylobate.parts.look_alikes import find_look_alikes, groups_of, notes_of
 from stylobate.parts.manifest import entry_key, read_manifest
 from stylobate.parts.model import Analog, Connection, Implant, MultiUnitAbutment, PartsFolder, ScanBody, TitaniumBase
 from stylobate.parts.notes import Note, Report
-from stylobate.parts.references import check_references
+from stylobate.parts.references import check_references, surfaces_of
 from stylobate.parts.source import PARTS_TOML, Source, open_source
 
 if TYPE_CHECKING:
@@ -25,7 +26,7 @@ def load_parts(path: str | Path) -> PartsFolder:
     Raises PartsError where anything in it is at fault: the message names the first, `faults` holds them all.
     """
     with open_source(path) as source:
-        folder, notes = read_folder(source, thorough=False)
+        folder, notes = read_folder(source, Depth.FAULTS)
     faults = [note.line() for note in notes if note.blocks]
     if folder is None or faults:
         rest = len(faults) - 1
@@ -38,7 +39,7 @@ def check_parts(path: str | Path) -> Report:
     """Everything there is to say about the parts folder (or zip of one) at `path`: faults, warnings, loose motions,
     look-alikes. Raises PartsError only where there is no folder or zip to look into."""
     with open_source(path) as source:
-        folder, notes = read_folder(source, thorough=True)
+        folder, notes = read_folder(source, Depth.ALL)
     if folder is None:
         return Report(str(path), tuple(notes))
     counts = (
@@ -52,32 +53,40 @@ def check_parts(path: str | Path) -> Report:
     return Report(str(path), tuple(notes), folder.name, folder.revision, folder.sha256, counts)
 
 
-def read_folder(source: Source, thorough: bool) -> tuple[PartsFolder | None, list[Note]]:
+def read_folder(source: Source, depth: Depth) -> tuple[PartsFolder | None, list[Note]]:
     """The folder (None where parts.toml itself is faulty) without what could not be read, and every note on it.
 
-    thorough: look also for what only a warning can come of, which takes longer.
+    With Depth.FAULTS a folder that was found without a fault before is read only.
     """
     table, toml, notes = read_manifest(source)
     if table is None:
         return None, notes
     notes += check_references(table)
-    files = PartFiles(source, {PARTS_TOML: toml}, thorough)
+    files = PartFiles(source, {PARTS_TOML: toml}, depth)
+    complete = files.gather(surfaces_of(table))
+    known = cache.recall(files.sha256()) if complete and depth is Depth.FAULTS else None
+    if known is not None:
+        files.depth = Depth.NONE
     bodies = _scan_bodies(table, files)
-    pairs = find_look_alikes(bodies, {c.id: c.index_order for c in table.connection})
+    orders = {connection.id: connection.index_order for connection in table.connection}
+    pairs = find_look_alikes(bodies, orders) if known is None else []
     folder = PartsFolder(
         name=table.name,
         revision=table.revision,
         licence=table.licence,
         connections=tuple(Connection(**connection.model_dump()) for connection in table.connection),
         scan_bodies=tuple(bodies.values()),
-        look_alikes=groups_of(pairs),
+        look_alikes=groups_of(pairs) if known is None else known,
         implants=tuple(Implant(**implant.model_dump()) for implant in table.implant),
         multi_unit_abutments=_abutments(table, files),
         titanium_bases=_bases(table, files),
         analogs=_analogs(table, files),
         sha256=files.sha256(),
     )
-    return folder, [*notes, *files.notes, *notes_of(pairs)]
+    notes += [*files.notes, *notes_of(pairs)]
+    if known is None and not any(note.blocks for note in notes):
+        cache.keep(folder.sha256, folder.look_alikes)
+    return folder, notes
 
 
 def _pair(torque: list[float] | None) -> tuple[float, float] | None:
@@ -136,7 +145,7 @@ def _bases(table: PartsTable, files: PartFiles) -> tuple[TitaniumBase, ...]:
 def _analogs(table: PartsTable, files: PartFiles) -> tuple[Analog, ...]:
     parts = []
     for index, entry in enumerate(table.analog):
-        read = files.part(entry_key("analog", index, entry.id), entry.surface)
+        read = files.part(entry_key("analog", index, entry.id), entry.surface, below=True)
         if read is not None:
             parts.append(Analog(entry.id, entry.connection, read[0], read[1]))
     return tuple(parts)

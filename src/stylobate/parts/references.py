@@ -31,6 +31,13 @@ def entries(table: PartsTable) -> Iterator[tuple[str, int, Table]]:
             yield kind, index, entry
 
 
+def surfaces_of(table: PartsTable) -> list[str]:
+    """Names of all files that parts.toml refers to."""
+    names = [str(entry.surface) for _, _, entry in entries(table) if hasattr(entry, "surface")]
+    regions = [entry.scan_region for entry in table.scan_body if not isinstance(entry.scan_region, str)]
+    return names + [str(region.surface) for region in regions if hasattr(region, "surface")]
+
+
 def check_references(table: PartsTable) -> list[Note]:
     """Faults and warnings over the whole of parts.toml."""
     known = [connection.id for connection in table.connection]

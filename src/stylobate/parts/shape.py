@@ -8,7 +8,7 @@ import numpy as np
 
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.parts.edges import Edges
+from stylobate.parts.edges import Edges, joined
 from stylobate.parts.freedom import LOOSE, WEAK, describe, freedom
 
 # Largest extent of a part in the file's unit: parts span 2 to 40 mm, that is 0.002 to 0.04 m, 0.08 to 1.6 in.
@@ -35,8 +35,8 @@ class Remark:
     loose: bool = False
 
 
-def check_place(surface: Surface) -> list[Remark]:
-    """Unit and frame: size, platform and axis."""
+def check_place(surface: Surface, below: bool = False) -> list[Remark]:
+    """Unit and frame: size, platform and axis. below: whether the part lies below the platform, as an analog does."""
     low, high = surface.vertices.min(axis=0), surface.vertices.max(axis=0)
     extent = float((high - low).max())
     unit = _unit(extent)
@@ -46,7 +46,7 @@ def check_place(surface: Surface) -> list[Remark]:
     sideways = float(np.linalg.norm(np.maximum(np.maximum(low[:2], -high[:2]), 0.0)))
     upright = max(float(low[2]), float(-high[2]), 0.0)
     frame = "export it in the frame of its connection: platform at z = 0, +z along the axis"
-    if high[2] <= 0.0:
+    if high[2] <= 0.0 and not below:
         remarks.append(Remark("lies wholly below the platform (z ≤ 0): upside down?", frame, blocks=True))
     elif upright > PLATFORM_WITHIN:
         remarks.append(Remark(f"starts {upright:.3g} mm above the platform (z = 0)", frame, blocks=True))
@@ -126,14 +126,10 @@ def border(edges: Edges) -> tuple[LongArray, LongArray]:
 
 
 def _loops(start: LongArray, end: LongArray) -> LongArray:
-    """Which connected border each half-edge belongs to."""
-    from scipy.sparse import coo_matrix
-    from scipy.sparse.csgraph import connected_components
-
+    """Which connected border each half-edge belongs to, counted from 0."""
     names, flat = np.unique(np.concatenate([start, end]), return_inverse=True)
     one, other = flat[: len(start)], flat[len(start) :]
-    graph = coo_matrix((np.ones(len(one), np.int8), (one, other)), shape=(len(names), len(names)))
-    return np.asarray(connected_components(graph, directed=False)[1][one], dtype=np.int64)
+    return np.unique(joined(one, other, len(names))[one], return_inverse=True)[1]
 
 
 def check_facets(edges: Edges) -> list[Remark]:
