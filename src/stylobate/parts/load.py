@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -54,39 +55,48 @@ def check_parts(path: str | Path) -> Report:
 
 
 def read_folder(source: Source, depth: Depth) -> tuple[PartsFolder | None, list[Note]]:
-    """The folder (None where parts.toml itself is faulty) without what could not be read, and every note on it.
+    """The folder without what could not be read, and every note on it; None where parts.toml is beyond use.
 
+    Where a note blocks, the folder is good for nothing but its description.
     With Depth.FAULTS a folder that was found without a fault before is read only.
     """
-    table, toml, notes = read_manifest(source)
+    manifest = read_manifest(source)
+    table = manifest.table
     if table is None:
-        return None, notes
-    notes += check_references(table)
-    files = PartFiles(source, {PARTS_TOML: toml}, depth)
-    complete = files.gather(surfaces_of(table))
+        return None, list(manifest.notes)
+    files = PartFiles(source, {PARTS_TOML: manifest.content}, depth)
+    complete = not manifest.notes and files.gather(surfaces_of(table))
     known = cache.recall(files.sha256()) if complete and depth is Depth.FAULTS else None
     if known is not None:
         files.depth = Depth.NONE
     bodies = _scan_bodies(table, files)
     orders = {connection.id: connection.index_order for connection in table.connection}
-    pairs = find_look_alikes(bodies, orders) if known is None else []
     folder = PartsFolder(
         name=table.name,
         revision=table.revision,
         licence=table.licence,
         connections=tuple(Connection(**connection.model_dump()) for connection in table.connection),
         scan_bodies=tuple(bodies.values()),
-        look_alikes=groups_of(pairs) if known is None else known,
         implants=tuple(Implant(**implant.model_dump()) for implant in table.implant),
         multi_unit_abutments=_abutments(table, files),
         titanium_bases=_bases(table, files),
         analogs=_analogs(table, files),
         sha256=files.sha256(),
     )
-    notes += [*files.notes, *notes_of(pairs)]
-    if known is None and not any(note.blocks for note in notes):
-        cache.keep(folder.sha256, folder.look_alikes)
-    return folder, notes
+    later = [*check_references(table), *files.notes]
+    notes = [*manifest.notes, *(note for note in later if not manifest.about_faulty(note))]
+    if known is not None:
+        return replace(folder, look_alikes=known), notes
+    pairs = find_look_alikes(_without_faults(bodies, notes), orders)
+    if not any(note.blocks for note in notes):
+        cache.keep(folder.sha256, groups_of(pairs))
+    return replace(folder, look_alikes=groups_of(pairs)), [*notes, *notes_of(pairs)]
+
+
+def _without_faults(bodies: dict[str, ScanBody], notes: list[Note]) -> dict[str, ScanBody]:
+    """The scan bodies on which no note blocks: of a faulty one nothing else is concluded."""
+    faulty = [f"{note.key} " for note in notes if note.blocks]
+    return {place: body for place, body in bodies.items() if not any(key.startswith(f"{place} ") for key in faulty)}
 
 
 def _pair(torque: list[float] | None) -> tuple[float, float] | None:

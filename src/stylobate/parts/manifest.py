@@ -6,6 +6,7 @@ import difflib
 import json
 import tomllib
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from stylobate.parts.notes import Note, fault
@@ -21,17 +22,34 @@ MAX_TOML_BYTES = 8 * 2**20
 SHOWN_VALUE = 60
 
 
-def read_manifest(source: Source) -> tuple[PartsTable | None, bytes, list[Note]]:
-    """The tables of parts.toml (None where it is faulty), its bytes, and the faults."""
+@dataclass(frozen=True)
+class Manifest:
+    """parts.toml as read. content: its bytes. notes: the faults in it.
+
+    table: None where nothing of it can be used. Where there are faults it has other values in their places, for
+    finding further faults only; `about_faulty` tells notes that such a value would cause.
+    """
+
+    table: PartsTable | None
+    content: bytes
+    notes: tuple[Note, ...]
+
+    def about_faulty(self, note: Note) -> bool:
+        """Whether a later note is on a value that is faulty itself."""
+        return any(note.key == known.key or note.key.startswith(f"{known.key} ") for known in self.notes)
+
+
+def read_manifest(source: Source) -> Manifest:
+    """Read and check parts.toml."""
     try:
         content = source.read(PARTS_TOML)
     except FileFaultError as wrong:
-        return None, b"", [fault(PARTS_TOML, "", wrong.what, wrong.remedy)]
+        return Manifest(None, b"", (fault(PARTS_TOML, "", wrong.what, wrong.remedy),))
     values, notes = _parse(content)
-    if values is None:
-        return None, content, notes
-    table, notes = _validate(values)
-    return table, content, notes
+    if values is not None:
+        table, notes = _validate(values)
+        return Manifest(table, content, tuple(notes))
+    return Manifest(None, content, tuple(notes))
 
 
 def _parse(content: bytes) -> tuple[dict[str, Any] | None, list[Note]]:
@@ -57,8 +75,12 @@ def _validate(values: dict[str, Any]) -> tuple[PartsTable | None, list[Note]]:
     try:
         return PartsTable.model_validate(values), []
     except ValidationError as error:
-        notes = [_note(detail, values, PartsTable) for detail in error.errors(include_url=False)]
-        return None, list(dict.fromkeys(notes))
+        from stylobate.parts.repair import repaired
+
+        details = error.errors(include_url=False)
+        notes = [_note(detail, values, PartsTable) for detail in details]
+        table = repaired(values, [(detail["type"], detail["loc"]) for detail in details])
+        return table, list(dict.fromkeys(notes))
 
 
 def entry_key(kind: str, index: int, identifier: str | None, key: str = "") -> str:
@@ -104,19 +126,11 @@ def _is_form(place: Sequence[int | str], k: int) -> bool:
 
 def _model_at(place: Sequence[int | str], root: type[BaseModel]) -> type[BaseModel] | None:
     """The table that holds the key at the end of `place`."""
-    from stylobate.parts import schema
+    from stylobate.parts.schema import TABLES
 
     if not place:
         return root
-    tables: dict[str, type[BaseModel]] = {
-        "connection": schema.ConnectionTable,
-        "implant": schema.ImplantTable,
-        "scan_body": schema.ScanBodyTable,
-        "multi_unit_abutment": schema.MultiUnitAbutmentTable,
-        "titanium_base": schema.TitaniumBaseTable,
-        "analog": schema.AnalogTable,
-    }
-    return tables.get(str(place[0])) if len(place) == 2 else None
+    return TABLES.get(str(place[0])) if len(place) == 2 else None
 
 
 def _words(detail: ErrorDetails, name: str, model: type[BaseModel] | None) -> tuple[str, str]:
@@ -124,7 +138,7 @@ def _words(detail: ErrorDetails, name: str, model: type[BaseModel] | None) -> tu
     kind, context = detail["type"], detail.get("ctx", {})
     example = _example(name, model)
     if kind == "missing":
-        return "is missing", f"add {example}" if example else f"add [[{name}]]"
+        return "is missing", f"add it, like {example}" if example else f"add [[{name}]]"
     if kind == "extra_forbidden":
         return "unknown key", _closest(name, model)
     if name == "scan_region" or kind.startswith("union_tag"):
@@ -134,12 +148,16 @@ def _words(detail: ErrorDetails, name: str, model: type[BaseModel] | None) -> tu
             f"not a name: {_shown(detail['input'])}",
             "use up to 64 letters, digits, '.', '_', '+' or '-', starting with a letter or digit",
         )
+    if name == "version":
+        return f"version {_shown(detail['input'])} is not known here", "write version = 1, or update this program"
     if kind == "literal_error":
         return f"{_shown(detail['input'])} is not known here", f"write {context.get('expected', example)}"
-    if kind in ("unsafe_file", "torque_order"):
-        return detail["msg"], f"write {example}" if example else "name a file inside the folder"
+    if kind == "unsafe_file":
+        return detail["msg"], 'name a file inside the folder, like surface = "scan-bodies/alder-tall.stl"'
+    if kind == "torque_order":
+        return detail["msg"], f"write the least first, like {example}"
     return f"{_expected(kind, detail['msg'], context)}, not {_shown(detail['input'])}", (
-        f"write e.g. {example}" if example else "correct the value"
+        f"write it like {example}" if example else "correct the value"
     )
 
 

@@ -15,7 +15,6 @@ VERSION = 1
 Identifier = Annotated[str, StringConstraints(pattern=r"^\w[\w.+-]*$", max_length=64)]
 Text = Annotated[str, StringConstraints(max_length=500)]
 Kind = Literal["external hex", "internal hex", "trilobe", "conical", "multi-unit", "other"]
-PART_KINDS = ("connection", "implant", "scan_body", "multi_unit_abutment", "titanium_base", "analog")
 
 
 def _safe_file(name: str) -> str:
@@ -90,7 +89,7 @@ def _region_form(value: object) -> str | None:
         return None
     if isinstance(value, dict) and "surface" in value:
         return "surface"
-    return "above" if isinstance(value, dict) and value else None
+    return "above" if isinstance(value, dict) and "above" in value else None
 
 
 Region = Annotated[
@@ -157,3 +156,13 @@ class PartsTable(Table):
     multi_unit_abutment: list[MultiUnitAbutmentTable] = []
     titanium_base: list[TitaniumBaseTable] = []
     analog: list[AnalogTable] = []
+
+
+TABLES: dict[str, type[Table]] = {
+    "connection": ConnectionTable,
+    "implant": ImplantTable,
+    "scan_body": ScanBodyTable,
+    "multi_unit_abutment": MultiUnitAbutmentTable,
+    "titanium_base": TitaniumBaseTable,
+    "analog": AnalogTable,
+}
