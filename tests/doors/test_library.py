@@ -5,6 +5,7 @@ from __future__ import annotations
 import subprocess
 
 import pytest
+
 from tests.doors.running import REAL, ROOT, environment
 
 

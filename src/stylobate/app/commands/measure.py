@@ -39,8 +39,10 @@ class PointType(click.ParamType[Point]):
 
 
 @click.command()
-@click.argument("scan", type=click.Path(path_type=Path))
-@click.option("--parts", required=True, type=click.Path(path_type=Path), help="The parts folder, or a zip of it.")
+@click.argument("scan", type=click.Path(path_type=Path, readable=False))
+@click.option(
+    "--parts", required=True, type=click.Path(path_type=Path, readable=False), help="The parts folder, or a zip of it."
+)
 @click.option("--scan-body", "scan_bodies", multiple=True, metavar="ID", help="Only this scan body; may be repeated.")
 @click.option("--count", type=click.IntRange(min=1), metavar="N", help="How many sites there are. [default: all found]")
 @click.option(
