@@ -2,7 +2,7 @@
 
 The information that points spread evenly over the region give about ξ = (t, w), motions at its centroid c, is
 
-    H = mean of jᵀj over the area,   j = [n, (p − c) × n / ρ],   ρ² = mean |p − c|²        (method, eq. P1)
+    H = mean of jᵀj over the area,   j = [n, (p − c) × n / ρ],   ρ² = mean |p − c|²        (1)
 
 with n the normal of the curved surface behind the facets (edges.py), so that a round post in 64 facets is round.
 An eigenvalue λ of H is the mean square of the surface's normal displacement per unit of the motion.
@@ -51,7 +51,7 @@ class Freedom:
 
 
 def freedom(edges: Edges) -> Freedom:
-    """The information of a region about its own motion (method, eq. P1)."""
+    """The information of a region about its own motion (eq. 1 above)."""
     surface: Surface = edges.surface
     corners, normals = surface.vertices[surface.faces], edges.corner_normals()
     weight = (surface.face_areas()[:, None] * _WEIGHTS).ravel()

@@ -87,7 +87,7 @@ def entry_key(kind: str, index: int, identifier: str | None, key: str = "") -> s
     """Where something stands, for people: scan_body[1] "alder-tall" torque_ncm. Entries count from 1."""
     words = [f"{kind}[{index + 1}]"]
     if identifier is not None:
-        words.append(f'"{_cut(identifier, SHOWN_VALUE)}"')
+        words.append(f'"{_cut(_printable(identifier), SHOWN_VALUE)}"')
     return " ".join([*words, key] if key else words)
 
 
@@ -107,14 +107,15 @@ def _dotted(place: Sequence[int | str]) -> str:
         if isinstance(step, int):
             text += f"[{step + 1}]"
         else:
-            text += ("." if text else "") + _cut(step if step.isprintable() else ascii(step), SHOWN_VALUE)
+            text += ("." if text else "") + _cut(_printable(step), SHOWN_VALUE)
     return text
 
 
 def _note(detail: ErrorDetails, values: dict[str, Any], root: type[BaseModel]) -> Note:
     place = [step for k, step in enumerate(detail["loc"]) if not _is_form(detail["loc"], k)]
-    model = _model_at(place[:-1], root)
-    name = str(place[-1]) if place else ""
+    holder = place[:-1] if not place or isinstance(place[-1], str) else place[:-2]
+    model = _model_at(holder, root)
+    name = str(place[len(holder)]) if len(holder) < len(place) else ""
     what, remedy = _words(detail, name, model)
     return fault(PARTS_TOML, _key(place, values), what, remedy)
 
@@ -126,10 +127,12 @@ def _is_form(place: Sequence[int | str], k: int) -> bool:
 
 def _model_at(place: Sequence[int | str], root: type[BaseModel]) -> type[BaseModel] | None:
     """The table that holds the key at the end of `place`."""
-    from stylobate.parts.schema import TABLES
+    from stylobate.parts.schema import TABLES, Above
 
     if not place:
         return root
+    if len(place) == 3 and place[2] == "scan_region":
+        return Above
     return TABLES.get(str(place[0])) if len(place) == 2 else None
 
 
@@ -207,7 +210,11 @@ def _shown(value: object) -> str:
         text = json.dumps(value, ensure_ascii=False)
     except (TypeError, ValueError, RecursionError):
         text = type(value).__name__
-    return _cut(text if text.isprintable() else ascii(text), SHOWN_VALUE)
+    return _cut(_printable(text), SHOWN_VALUE)
+
+
+def _printable(text: str) -> str:
+    return text if text.isprintable() else ascii(text)[1:-1]
 
 
 def _cut(text: str, length: int) -> str:

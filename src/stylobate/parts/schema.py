@@ -146,7 +146,7 @@ class PartsTable(Table):
     """The whole of parts.toml."""
 
     format: Annotated[Literal["stylobate-parts"], Field(examples=[FORMAT])]
-    version: Annotated[Literal[1], Field(examples=[VERSION])]
+    version: Annotated[int, Field(ge=VERSION, le=VERSION, examples=[VERSION])]
     name: Annotated[Text, StringConstraints(min_length=1), Field(examples=["Harbour Street demo parts"])]
     revision: Annotated[Text, Field(examples=["2026-11"])] = ""
     licence: Annotated[Text, Field(examples=["CC0-1.0"])] = ""

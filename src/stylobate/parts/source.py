@@ -73,7 +73,7 @@ def why_unsafe(name: str) -> str | None:
     """What is wrong with a file's name inside the folder, or None where it stays inside."""
     if not name or name != name.strip():
         return "the name is empty or has spaces around it"
-    if any(ord(character) < 32 or ord(character) == 127 for character in name):
+    if not name.isprintable():
         return "the name has control characters"
     if "\\" in name:
         return "the name has a backslash"

@@ -43,9 +43,9 @@ def check(parts: Path) -> int:
 
 
 def _lines(report: Report) -> list[str]:
-    lines = [click.style(report.name or report.path, bold=True)]
+    lines = [click.style(_shown(report.name or report.path), bold=True)]
     if report.name is not None:
-        revision = f"revision {report.revision}, " if report.revision else ""
+        revision = f"revision {_shown(report.revision)}, " if report.revision else ""
         lines.append(f"{revision}in {report.path}")
         lines.append(
             ", ".join(f"{count} {what if count != 1 else what[:-1]}" for what, count in report.counts if count)
@@ -59,6 +59,11 @@ def _lines(report: Report) -> list[str]:
         rest = "" if report.notes else "; nothing to remark"
         lines += ["", click.style(f"The folder can be used{rest}.", fg="green")]
     return lines
+
+
+def _shown(text: str) -> str:
+    """Without control characters: a terminal obeys what it is sent."""
+    return "".join(character for character in text if character.isprintable())
 
 
 def _section(title: str, notes: Sequence[Note], colour: str) -> list[str]:
