@@ -30,7 +30,7 @@ def _tidy(vertices: FloatArray, faces: IntArray, kept: IntArray, used: BoolArray
         ux, uy, uz = (vertices[b, 0] - vertices[a, 0], vertices[b, 1] - vertices[a, 1], vertices[b, 2] - vertices[a, 2])
         wx, wy, wz = (vertices[c, 0] - vertices[a, 0], vertices[c, 1] - vertices[a, 1], vertices[c, 2] - vertices[a, 2])
         x, y, z = uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx
-        if x * x + y * y + z * z == 0.0:
+        if x == 0.0 and y == 0.0 and z == 0.0:
             continue
         kept[count, 0], kept[count, 1], kept[count, 2] = a, b, c
         used[a] = used[b] = used[c] = True

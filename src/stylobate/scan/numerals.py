@@ -34,6 +34,18 @@ def word_code(word: str) -> np.uint64:
 
 
 @compiled
+def is_space(c: int) -> bool:
+    """White space of ASCII, line ends included; other control characters are none."""
+    return c == 32 or 9 <= c <= 13
+
+
+@compiled
+def is_blank(c: int) -> bool:
+    """White space that stays in the line."""
+    return c == 32 or c == 9 or c == 11 or c == 12
+
+
+@compiled
 def _scaled(digits: int, power: int) -> float:
     """digits · 10**power for 0 ≤ digits < 10**18."""
     if digits == 0 or power < LEAST_POWER:
@@ -104,7 +116,7 @@ def read_number(text: ByteArray, at: int) -> tuple[float, int]:
         if not any_digit:
             return 0.0, -1
         power += sign * exponent
-    if at < end and text[at] > 32:
+    if at < end and not is_space(text[at]):
         return 0.0, -1
     value = _scaled(digits, power)
     if value == np.inf:
@@ -133,7 +145,7 @@ def read_integer(text: ByteArray, at: int) -> tuple[int, int]:
 def read_word(text: ByteArray, at: int) -> tuple[np.uint64, int]:
     """Code of the word at `at`, letters taken as lower case, and the position after it."""
     code = _START
-    while at < len(text) and text[at] > 32:
+    while at < len(text) and not is_space(text[at]):
         c = text[at]
         if 65 <= c <= 90:
             c += np.uint8(32)
@@ -153,7 +165,7 @@ def after_line(text: ByteArray, at: int) -> int:
 @compiled
 def after_space(text: ByteArray, at: int) -> int:
     """Position of the first byte at or after `at` that is no white space."""
-    while at < len(text) and (text[at] == 32 or 9 <= text[at] <= 13):
+    while at < len(text) and is_space(text[at]):
         at += 1
     return at
 
@@ -161,7 +173,7 @@ def after_space(text: ByteArray, at: int) -> int:
 @compiled
 def after_blank(text: ByteArray, at: int) -> int:
     """The same, but staying in the line."""
-    while at < len(text) and (text[at] == 32 or text[at] == 9):
+    while at < len(text) and is_blank(text[at]):
         at += 1
     return at
 

@@ -8,7 +8,18 @@ from stylobate.core.errors import ScanError
 from stylobate.core.jit import compiled
 from stylobate.core.types import ByteArray, FloatArray, IntArray
 from stylobate.scan.corners import merge_corners
-from stylobate.scan.numerals import after_line, excerpt, line_of, read_integer, read_number, read_word, word_code
+from stylobate.scan.numerals import (
+    after_line,
+    after_space,
+    excerpt,
+    is_blank,
+    is_space,
+    line_of,
+    read_integer,
+    read_number,
+    read_word,
+    word_code,
+)
 from stylobate.scan.raw import Raw, colour_bytes
 
 _V, _F = word_code("v"), word_code("f")
@@ -28,7 +39,7 @@ def _after_gap(text: ByteArray, at: int) -> int:
     """First byte in the line that is no blank; a backslash before a line end joins the next line."""
     while at < len(text):
         c = text[at]
-        if c == 32 or c == 9:
+        if is_blank(c):
             at += 1
         elif c == 92 and at + 1 < len(text) and text[at + 1] == 10:
             at += 2
@@ -54,11 +65,11 @@ def _corner(text: ByteArray, at: int, vertices: int) -> tuple[int, int]:
     for _ in range(2):
         if at < len(text) and text[at] == 47:
             at += 1
-            if at < len(text) and text[at] > 32 and text[at] != 47:
+            if at < len(text) and not is_space(text[at]) and text[at] != 47:
                 _, at = read_integer(text, at)
                 if at < 0:
                     return 0, -1
-    if at < len(text) and text[at] > 32:
+    if at < len(text) and not is_space(text[at]):
         return 0, -1
     return (value - 1 if value > 0 else vertices + value), at
 
@@ -76,8 +87,7 @@ def _parse(
     at, vertices, triangles, coloured, bent, strange = 0, 0, 0, 0, 0, -1
     values = np.zeros(8)
     while True:
-        while at < len(text) and (text[at] == 32 or 9 <= text[at] <= 13):
-            at += 1
+        at = after_space(text, at)
         if at >= len(text):
             return vertices, triangles, coloured, bent, strange, _DONE, at
         if text[at] == 35:
@@ -126,7 +136,7 @@ def _parse(
                     faces[triangles + count - 2, 2] = third
                 second = third
             if not fill:
-                while at < len(text) and text[at] > 32:
+                while at < len(text) and not is_space(text[at]):
                     if text[at] == 92 and at + 1 < len(text) and (text[at + 1] == 10 or text[at + 1] == 13):
                         break
                     at += 1

@@ -79,19 +79,19 @@ def read_header(data: ByteArray, name: str) -> Header:
     stop = -1 if mark < 0 else head.find(line_end, mark + len(line_end))
     if stop < 0 or head[mark + len(line_end) : stop].strip() != b"end_header":
         raise ScanError(f"{name}: its PLY header has no end ('end_header'); export the scan again")
-    lines = head[:mark].decode("latin-1").split(line_end.decode())
+    lines = head[:mark].split(line_end)
     byte_order, elements = _parse_lines(lines, name)
     header = Header(byte_order, tuple(elements), stop + len(line_end))
     _check_content(header, name)
     return header
 
 
-def _parse_lines(lines: list[str], name: str) -> tuple[str, list[Element]]:
+def _parse_lines(lines: list[bytes], name: str) -> tuple[str, list[Element]]:
     byte_order: str | None = None
     elements: list[Element] = []
     for number, line in enumerate(lines[1:], start=2):
         where = f"{name}, line {number}"
-        words = line.split()
+        words = [word.decode("latin-1") for word in line.split()]
         match words:
             case [] | ["comment", *_] | ["obj_info", *_]:
                 continue
@@ -105,7 +105,7 @@ def _parse_lines(lines: list[str], name: str) -> tuple[str, list[Element]]:
                 last = elements[-1]
                 elements[-1] = Element(last.name, last.count, (*last.properties, _property(rest, last, where)))
             case _:
-                raise ScanError(f"{where}: '{_cut(line.strip())}' is no PLY header line; export the scan again")
+                raise ScanError(f"{where}: '{_cut(' '.join(words))}' is no PLY header line; export the scan again")
     if byte_order is None:
         raise ScanError(f"{name}: its PLY header has no format line; export the scan again")
     return byte_order, elements

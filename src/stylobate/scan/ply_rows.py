@@ -6,7 +6,7 @@ import numpy as np
 
 from stylobate.core.jit import compiled
 from stylobate.core.types import ByteArray, FloatArray, IntArray, LongArray
-from stylobate.scan.numerals import after_space, read_integer, read_number
+from stylobate.scan.numerals import after_space, is_space, read_integer, read_number
 
 DONE, CUT, NEGATIVE, NUMBER, COUNT = 0, 1, 2, 3, 4
 
@@ -90,7 +90,7 @@ def parse(
             length = 1
             if slot != -1:
                 length, at = read_integer(text, at)
-                if at < 0 or length < 0 or (at < len(text) and text[at] > 32):
+                if at < 0 or length < 0 or (at < len(text) and not is_space(text[at])):
                     return COUNT, row, mark, kept
                 if length > (len(text) - at) // 2 + 1:
                     return CUT, row, mark, kept
@@ -103,11 +103,11 @@ def parse(
                 if slot == -3:
                     mark = at
                     value, at = read_integer(text, at)
-                    if at < 0 or (at < len(text) and text[at] > 32):
+                    if at < 0 or (at < len(text) and not is_space(text[at])):
                         return NUMBER, row, mark, kept
                     items[kept] = max(min(value, 2147483647), -2147483648)
                     kept += 1
                 else:
-                    while at < len(text) and text[at] > 32:
+                    while at < len(text) and not is_space(text[at]):
                         at += 1
     return DONE, rows, at, kept

@@ -51,7 +51,8 @@ def colour_bytes(channels: Sequence[npt.NDArray[Any]], whole: bool) -> ByteArray
     """
     if all(channel.dtype == np.uint8 for channel in channels):
         return np.stack(channels, axis=1)
-    values = np.nan_to_num(np.stack([channel.astype(np.float64) for channel in channels], axis=1))
+    with np.errstate(invalid="ignore"):
+        values = np.nan_to_num(np.stack([channel.astype(np.float64) for channel in channels], axis=1))
     largest = float(values.max(initial=0.0))
     if largest <= 1 and not whole:
         values *= 255.0

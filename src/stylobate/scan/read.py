@@ -105,8 +105,8 @@ def read_surface(source: str | Path | bytes, name: str | None = None) -> Surface
 def read_scan(path: str | Path) -> Scan:
     """Read a scan into a local frame. Raises ScanError in one line: what is wrong, where, what to do.
 
-    The origin is the middle of the bounding box, rounded to whole millimetres, so that the subtraction is exact for
-    32-bit coordinates; `sha256` is of the file as stored.
+    The origin is the middle of the bounding box, rounded to whole millimetres, so that subtracting it costs no
+    more than the last bit of a double; `sha256` is of the file as stored.
     """
     path = Path(path)
     stored = load(path)
@@ -114,7 +114,8 @@ def read_scan(path: str | Path) -> Scan:
     name = shown(path.name)
     mesh = _mesh(stored, name)
     origin, size = middle(mesh.surface.vertices)
-    surface = Surface(mesh.surface.vertices - origin, mesh.surface.faces, mesh.surface.colours)
+    local = Raw(mesh.surface.vertices - origin, mesh.surface.faces, mesh.surface.colours, mesh.single)
+    surface, late = tidied(local, name)  # once more: triangles far below the last bit of a double at the origin
     odd = (unit_warning(size, name), distance_warning(origin, mesh.single, name))
-    warnings = mesh.warnings + tuple(line for line in odd if line)
+    warnings = mesh.warnings + late + tuple(line for line in odd if line)
     return Scan(surface, origin, path.name, digest.hex(), warnings)

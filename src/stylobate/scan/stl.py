@@ -22,15 +22,15 @@ from stylobate.scan.raw import Raw
 
 HEADER_BYTES = 84
 RECORD_BYTES = 50
-_LEAST_FACET_BYTES = 50
-"""A facet in ASCII takes at least `facet`, `outer loop`, three `vertex 0 0 0`, `endloop`, `endfacet`: 70 bytes."""
+_LEAST_FACET_BYTES = 60
+"""No facet in ASCII is shorter: `facet`, `outer`, three `vertex 0 0 0`, `endloop`, `endfacet` and line ends make 68."""
 
 _SOLID, _END_SOLID = word_code("solid"), word_code("endsolid")
 _FACET, _END_FACET = word_code("facet"), word_code("endfacet")
 _OUTER, _END_LOOP, _VERTEX = word_code("outer"), word_code("endloop"), word_code("vertex")
 
 _OUTSIDE, _IN_SOLID, _IN_FACET, _IN_LOOP, _LOOP_DONE = 0, 1, 2, 3, 4
-_DONE, _NO_END, _CUT, _ORDER, _UNKNOWN, _NUMBER, _EXTRA, _CORNERS = 0, 1, 2, 3, 4, 5, 6, 7
+_DONE, _NO_END, _CUT, _ORDER, _UNKNOWN, _NUMBER, _EXTRA = 0, 1, 2, 3, 4, 5, 6
 
 
 def declared_triangles(data: ByteArray) -> int:
@@ -83,10 +83,6 @@ def _parse(text: ByteArray, corners: FloatArray) -> tuple[int, int, int]:
         if word == _VERTEX:
             if state != _IN_LOOP:
                 return 0, _ORDER, mark
-            if filled % 3 == 0 and filled // 3 * 3 + 3 > len(corners):
-                return 0, _CORNERS, mark
-            if filled >= len(corners):
-                return 0, _CORNERS, mark
             for axis in range(3):
                 at = after_blank(text, at)
                 mark = at
