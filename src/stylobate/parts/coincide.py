@@ -26,6 +26,8 @@ FLOOR_MARGIN = 0.05
 """mm above the lower end where comparing starts, so that a bottom face does not count: nobody sees it."""
 SHARED = 2.0 / 3.0
 """Least share of the taller region's height that both must have: gingiva may hide up to a third."""
+SLAB = 1.0
+"""mm below the top: bodies are compared over this depth first, which settles nearly every pair."""
 SPINS = 72
 COARSE_SAMPLES, FINE_SAMPLES = 120, 1500
 COARSE_REACH = 0.3
@@ -67,6 +69,16 @@ class Outline:
     def upper(self) -> Surface:
         """All of it but the lowest margin."""
         return self.above(self.floor + FLOOR_MARGIN)
+
+    @cached_property
+    def slab(self) -> Figures:
+        """Figures of its topmost millimetre."""
+        return self.figures(self.above(self.top - SLAB))
+
+    @cached_property
+    def whole(self) -> Whole:
+        """Figures of all of it but the lowest margin, which no motion changes."""
+        return Whole.of(self.upper)
 
     @cached_property
     def _clipped(self) -> dict[float, Surface]:
@@ -116,6 +128,38 @@ class Figures:
         return bool(np.abs(self.lengths - other.lengths).max() < LENGTH_WITHIN)
 
 
+@dataclass(frozen=True)
+class Whole:
+    """Area mm², centroid mm, mean squares along the principal axes mm², and the axes as columns, the odd one last."""
+
+    area: float
+    middle: FloatArray
+    size: FloatArray
+    axes: FloatArray
+
+    @staticmethod
+    def of(surface: Surface) -> Whole:
+        """Figures of `surface`, by the midpoint rule."""
+        corners, area = surface.vertices[surface.faces], surface.face_areas()
+        total = float(area.sum())
+        if total < 1e-9:
+            return Whole(0.0, np.zeros(3), np.zeros(3), np.eye(3))
+        middles, weight = (corners + np.roll(corners, -1, axis=1)) / 2.0, area / total / 3.0
+        centre = np.einsum("m,mkd->d", weight, middles)
+        arm = middles - centre
+        size, axes = np.linalg.eigh(np.einsum("m,mki,mkj->ij", weight, arm, arm))
+        order = [0, 1, 2] if size[2] - size[1] > size[1] - size[0] else [1, 2, 0]
+        axes = axes[:, order]
+        axes[:, 0] *= np.sign(np.linalg.det(axes))
+        return Whole(total, centre, size[order], axes)
+
+    def agrees(self, other: Whole) -> bool:
+        """Whether the two can be of surfaces that coincide."""
+        if min(self.area, other.area) < 1e-9 or abs(self.area - other.area) > AREA_WITHIN * self.area:
+            return False
+        return bool(np.abs(self.size - other.size).max() < INERTIA_WITHIN * self.size.max())
+
+
 def turn_z(angle: float) -> FloatArray:
     """4×4 turn about +z by `angle`, rad."""
     return rigid.pose(rigid.rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
@@ -148,6 +192,8 @@ def _along_the_axis(one: Outline, other: Outline, equal: Iterable[FloatArray]) -
     taller = max(one.top - one.floor, other.top - other.floor)
     if other.top - floor < SHARED * taller - FLOOR_MARGIN:
         return None
+    if other.top - floor > SLAB and not one.slab.agrees(other.slab):
+        return None
     part_one, part_other = one.above(floor - lift), other.above(floor)
     if not len(part_one.faces) or not len(part_other.faces):
         return None
@@ -164,35 +210,17 @@ def _along_the_axis(one: Outline, other: Outline, equal: Iterable[FloatArray]) -
 
 def _by_principal_axes(one: Outline, other: Outline) -> FloatArray | None:
     """For bodies that lean or stand beside their axis: the whole of both regions must agree."""
-    area_one, area_other = float(one.upper.face_areas().sum()), float(other.upper.face_areas().sum())
-    if abs(area_one - area_other) > AREA_WITHIN * max(area_one, area_other):
-        return None
-    middle_one, size_one, axes_one = _principal(one.upper)
-    middle_other, size_other, axes_other = _principal(other.upper)
-    if np.abs(size_one - size_other).max() > INERTIA_WITHIN * size_other.max():
+    if not one.whole.agrees(other.whole):
         return None
     flips = (np.eye(3), np.diag([1.0, -1.0, -1.0]))
 
     def guesses() -> Iterator[FloatArray]:
         for flip in flips:
             for k in range(SPINS):
-                turn = axes_other @ turn_z(2.0 * np.pi * k / SPINS)[:3, :3] @ flip @ axes_one.T
-                yield rigid.pose(turn, middle_other - turn @ middle_one)
+                turn = other.whole.axes @ turn_z(2.0 * np.pi * k / SPINS)[:3, :3] @ flip @ one.whole.axes.T
+                yield rigid.pose(turn, other.whole.middle - turn @ one.whole.middle)
 
     return _Match(one, other, one.upper, other.upper).best_of(guesses())
-
-
-def _principal(surface: Surface) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Centroid, mean squares along the principal axes, and the axes as columns, the one unlike the others last."""
-    corners, area = surface.vertices[surface.faces], surface.face_areas()
-    middles, weight = (corners + np.roll(corners, -1, axis=1)) / 2.0, area / area.sum() / 3.0
-    centre = np.einsum("m,mkd->d", weight, middles)
-    arm = middles - centre
-    size, axes = np.linalg.eigh(np.einsum("m,mki,mkj->ij", weight, arm, arm))
-    order = [0, 1, 2] if size[2] - size[1] > size[1] - size[0] else [1, 2, 0]
-    axes = axes[:, order]
-    axes[:, 0] *= np.sign(np.linalg.det(axes))
-    return centre, size[order], axes
 
 
 class _Match:
@@ -272,6 +300,7 @@ def scattered(surface: Surface, count: int) -> FloatArray:
     return np.asarray(a + u[:, :1] * (b - a) + u[:, 1:] * (c - a))
 
 
-def lies_on_itself(outline: Outline, motion: FloatArray) -> bool:
-    """Whether a region, moved by `motion`, lies on itself."""
-    return _Match(outline, outline, outline.upper, outline.upper).holds(motion)
+def lies_on_itself(outline: Outline, motions: Iterable[FloatArray]) -> list[bool]:
+    """For each of `motions` whether the region, moved by it, lies on itself."""
+    match = _Match(outline, outline, outline.upper, outline.upper)
+    return [match.holds(motion) for motion in motions]

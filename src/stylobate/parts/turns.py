@@ -19,11 +19,9 @@ def check_turns(edges: Edges, index_order: int) -> list[Remark]:
     outline = Outline.of(edges.surface)
     if outline is None:
         return []
-    same = [
-        n
-        for n in range(MOST_TURNS, 1, -1)
-        if index_order % n and lies_on_itself(outline, turn_z(2.0 * np.pi / n))
-    ]  # fmt: skip
+    numbers = [n for n in range(MOST_TURNS, 1, -1) if index_order % n]
+    holds = lies_on_itself(outline, [turn_z(2.0 * np.pi / n) for n in numbers])
+    same = [n for n, held in zip(numbers, holds, strict=True) if held]
     if not same:
         return []
     step = 360.0 / same[0]
