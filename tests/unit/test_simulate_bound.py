@@ -7,10 +7,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-import stylobate.simulate.bound as module
+import stylobate.simulate.cramer_rao as module
 from stylobate.core.types import FloatArray
 from stylobate.simulate import Noise, Settings, bound, draw_bodies, scene
-from stylobate.simulate.bound import inverted, pose_covariance
+from stylobate.simulate.cramer_rao import inverted, pose_covariance
 from stylobate.simulate.noise import model_of
 
 SIGMA_UM, COUNT = 10.0, 3000

@@ -143,6 +143,7 @@ def test_drift_moves_bodies_rigidly() -> None:
 
 
 def test_drift_is_smooth_over_the_tissue() -> None:
+    """No edge of the mesh changes by more than a tenth of its length: no tear between bodies."""
     asked = Settings(seed=6, arch="full", bodies=3, edge_mm=0.3, noise=SILENT)
     still = scene(asked, BODIES)
     drifting = scene(replace(asked, drift=Drift(300.0, 60.0, 0.1)), BODIES)
@@ -151,7 +152,7 @@ def test_drift_is_smooth_over_the_tissue() -> None:
         np.linalg.norm(s.surface.vertices[s.surface.faces[:, 0]] - s.surface.vertices[s.surface.faces[:, 1]], axis=1)
         for s in (still, drifting)
     ]
-    assert np.abs(lengths[0] - lengths[1]).max() < 0.02
+    assert np.abs(lengths[0] - lengths[1]).max() < 0.1 * asked.edge_mm
 
 
 def test_made_error_scales_the_body() -> None:

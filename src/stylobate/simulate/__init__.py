@@ -6,10 +6,10 @@ Sees core and parts only, never a stage: the judge shares no code with what it j
 from __future__ import annotations
 
 from stylobate.simulate.bodies import FAMILIES, draw_bodies, draw_body, near_twins
-from stylobate.simulate.bound import bound
+from stylobate.simulate.cramer_rao import bound
 from stylobate.simulate.demo import demo_bodies, demo_files, demo_parts
 from stylobate.simulate.files import write
-from stylobate.simulate.scene import Scene, Truth, scene
+from stylobate.simulate.making import Scene, Truth, scene
 from stylobate.simulate.settings import Drift, Fault, Noise, Placed, Settings
 
 __all__ = [

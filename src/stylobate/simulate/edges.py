@@ -17,8 +17,12 @@ from stylobate.core.types import FloatArray, LongArray
 SHARP_DEG = 20.0
 """Least turn of the normal over an edge for it to be an edge of the drawing, not of its tessellation."""
 PIECE_MM = 0.25
-PASSES = 30
-MOST_PLANES = 12
+PASSES = 60
+REACH = 2.0
+"""Edges within so many radii of a point can bound the ball that rolls there."""
+FACING = 0.02
+"""A face whose plane a point stands above by more than this share of the radius does not bound the body there."""
+MOST_PLANES = 96
 
 
 @dataclass(frozen=True)
@@ -66,7 +70,7 @@ def rounded(
 ) -> tuple[FloatArray, FloatArray]:
     """Points (n, 3) of the sharp surface and their unit normals, moved onto the rounded one.
 
-    radius: (n,) mm at each point; 0 leaves it. A ball reaches r · tan(half the turn) to either side of an edge.
+    radius: (n,) mm at each point; 0 leaves it. A point that the ball touches in passing stays where it is.
     """
     moved, turned = points.copy(), normals.copy()
     if not len(edges.ends) or not radius.any():
@@ -76,7 +80,7 @@ def rounded(
     cosine = np.einsum("ij,ij->i", edges.normals[:, 0], edges.normals[:, 1])
     spread = np.minimum(np.tan(np.arccos(np.clip(cosine, -1.0, 1.0)) / 2.0), 3.0)
     tree = cKDTree(edges.ends.mean(axis=1))
-    near = tree.query_ball_point(points, radius * spread.max() + PIECE_MM / 2.0 + 1e-9)
+    near = tree.query_ball_point(points, REACH * radius + PIECE_MM / 2.0)
     counts = np.array([len(k) for k in near])
     some = np.flatnonzero((counts > 0) & (radius > 0.0)).astype(np.int64)
     if len(some):
@@ -100,12 +104,10 @@ def _round_into(
             gap = _segment_gap(p, ends[near[k]]) / (r * spread[near[k]])
             if gap < best:
                 best, side = gap, convex[near[k]]
-        if best >= 1.0:
-            continue
         count = 0
         for k in range(starts[s], starts[s + 1]):
             e = near[k]
-            if convex[e] != side or _segment_gap(p, ends[e]) >= r * spread[e]:
+            if convex[e] != side or _segment_gap(p, ends[e]) > REACH * r:
                 continue
             for f in range(2):
                 known = False
@@ -117,9 +119,13 @@ def _round_into(
                 if known or count == MOST_PLANES:
                     continue
                 offset[count] = -r
+                above = 0.0
                 for d in range(3):
                     plane[count, d] = side * faces[e, f, d]
                     offset[count] += plane[count, d] * ends[e, 0, d]
+                    above += plane[count, d] * (p[d] - ends[e, 0, d])
+                if above > FACING * r:
+                    continue
                 count += 1
         step[:count] = 0.0
         y = p.copy()
@@ -135,7 +141,7 @@ def _round_into(
                     y[d] -= step[c, d]
         away = p - y
         length = np.sqrt(away[0] ** 2 + away[1] ** 2 + away[2] ** 2)
-        if length < 1e-9:
+        if length < r * (1.0 - 1e-6):
             continue
         for d in range(3):
             normals[i, d] = side * away[d] / length

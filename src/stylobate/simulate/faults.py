@@ -14,7 +14,7 @@ import numpy as np
 from stylobate.core.rigid import exp
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import ScanBody
-from stylobate.simulate.edges import SharpEdges
+from stylobate.simulate.edges import SharpEdges, rounded
 from stylobate.simulate.noise import UM, wave_sum, waves
 from stylobate.simulate.settings import STYLES, Fault
 
@@ -26,6 +26,7 @@ POOL_MM = 1.0
 """Height over which a pooled layer thins out above the gum."""
 WORN_MM = 2.0
 """Distance from the worst spot at which an edge is no longer worn."""
+HALVINGS = 14
 ROUGH_MM = 0.15
 SPHERE_MM = 0.6
 """Least radius of the sphere that a chip takes away, or that stands out of the surface."""
@@ -46,20 +47,34 @@ def style_of(fault: Fault) -> str:
     return fault.style or STYLES.get(fault.cause, ("",))[0]
 
 
-def spot_on_edge(body: ScanBody, edges: SharpEdges, low: float, rng: Generator) -> tuple[FloatArray, FloatArray, float]:
-    """A point (3,) of a convex edge above `low` mm, its outward bisector (3,) and half the turn of the normal there.
-
-    A body without such an edge gives a point of its wall, with half turn 0.
-    """
+def spot_on_edge(body: ScanBody, edges: SharpEdges, low: float, rng: Generator) -> tuple[FloatArray, FloatArray]:
+    """A point (3,) of a convex edge above `low` mm and its outward bisector (3,); of the wall where there is none."""
     ends = edges.ends.mean(axis=1)
     usable = np.flatnonzero((edges.convex > 0) & (ends[:, 2] > low + 0.5)) if len(ends) else np.empty(0, np.int64)
     if not len(usable):
-        point, normal = spot_on_wall(body, low, rng)
-        return point, normal, 0.0
+        return spot_on_wall(body, low, rng)
     k = int(rng.choice(usable))
     middle = edges.normals[k].sum(axis=0)
-    half = math.acos(min(1.0, float(np.linalg.norm(middle)) / 2.0))
-    return ends[k], middle / np.linalg.norm(middle), half
+    return ends[k], middle / np.linalg.norm(middle)
+
+
+def _fade(points: FloatArray, spot: FloatArray) -> FloatArray:
+    """1 about the spot, falling to 0 at WORN_MM from it."""
+    return np.asarray(np.clip(2.0 - 2.0 * np.linalg.norm(points - spot, axis=1) / WORN_MM, 0.0, 1.0))
+
+
+def _worn_radius(edges: SharpEdges, spot: FloatArray, depth: float) -> float:
+    """Radius, mm, whose rounding takes `depth` mm at most off the edges about `spot` (bisection, up to WORN_MM)."""
+    middle = edges.ends.mean(axis=1)
+    near = (np.linalg.norm(middle - spot, axis=1) < WORN_MM) & (edges.convex > 0)
+    probes, outward, fade = middle[near], edges.normals[near, 0], _fade(middle[near], spot)
+    low, high = 0.0, WORN_MM
+    for _ in range(HALVINGS):
+        trial = (low + high) / 2.0
+        moved, _ = rounded(probes, outward, edges, trial * fade)
+        taken = np.linalg.norm(moved - probes, axis=1).max(initial=0.0)
+        low, high = (trial, high) if taken < depth else (low, trial)
+    return low
 
 
 def spot_on_wall(body: ScanBody, low: float, rng: Generator) -> tuple[FloatArray, FloatArray]:
@@ -83,7 +98,7 @@ def spheres(faults: tuple[Fault, ...], body: ScanBody, edges: SharpEdges, low: f
         depth = fault.size * UM
         radius = max(SPHERE_MM, depth)
         if fault.cause == "lost material" and style_of(fault) == "chip":
-            point, outward, _ = spot_on_edge(body, edges, low, rng)
+            point, outward = spot_on_edge(body, edges, low, rng)
             cuts.append([*(point + outward * (radius - depth)), radius])
         if fault.cause == "added material":
             point, outward = spot_on_wall(body, low, rng)
@@ -99,9 +114,9 @@ def edge_radius(
     radius = np.full(len(points), plain)
     for fault in faults:
         if fault.cause == "lost material" and style_of(fault) == "worn edge":
-            spot, _, half = spot_on_edge(body, edges, low, rng)
-            worst = fault.size * UM / max(1.0 / math.cos(half) - 1.0, 0.05)
-            fade = np.clip(2.0 - 2.0 * np.linalg.norm(points - spot, axis=1) / WORN_MM, 0.0, 1.0)
+            spot, _ = spot_on_edge(body, edges, low, rng)
+            worst = _worn_radius(edges, spot, fault.size * UM)
+            fade = _fade(points, spot)
             radius = np.maximum(radius, worst * fade)
     return radius
 

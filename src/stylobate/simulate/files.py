@@ -16,7 +16,7 @@ import numpy as np
 from stylobate.core.errors import OutputError
 from stylobate.core.surface import Surface
 from stylobate.core.types import IntArray
-from stylobate.simulate.scene import Scene
+from stylobate.simulate.making import Scene
 
 TRUTH = "truth.json"
 

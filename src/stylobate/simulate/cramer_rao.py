@@ -6,8 +6,8 @@ import numpy as np
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, IntArray
+from stylobate.simulate.making import Scene
 from stylobate.simulate.noise import NoiseModel
-from stylobate.simulate.scene import Scene
 
 MOST_VERTICES = 4000
 """More vertices than this are averaged in cells first: the dense factor grows with their cube."""
