@@ -48,7 +48,7 @@ def _stl(text: bytes) -> Triangles:
 
 
 def _obj(text: bytes) -> Triangles:
-    text = text.replace(b"\\\r\n", b" ").replace(b"\\\n", b" ").replace(b"\r", b"\n")
+    text = text.replace(b"\\\r\n", b" ").replace(b"\\\n", b" ").replace(b"\\\r", b" ").replace(b"\r", b"\n")
     points: list[list[float]] = []
     faces: list[tuple[int, int, int]] = []
     for line in text.split(b"\n"):

@@ -43,8 +43,8 @@ def _after_gap(text: ByteArray, at: int) -> int:
             at += 1
         elif c == 92 and at + 1 < len(text) and text[at + 1] == 10:
             at += 2
-        elif c == 92 and at + 2 < len(text) and text[at + 1] == 13 and text[at + 2] == 10:
-            at += 3
+        elif c == 92 and at + 1 < len(text) and text[at + 1] == 13:
+            at += 3 if at + 2 < len(text) and text[at + 2] == 10 else 2
         else:
             break
     return at

@@ -24,6 +24,7 @@ GZIP_FREE_BYTES = 1 << 24
 """Unpacked bytes (16 MiB) up to which the ratio is not looked at."""
 _GZIP_MAGIC = b"\x1f\x8b"
 _CHUNK = 1 << 20
+_READ_BYTES = 1 << 30
 
 
 def shown(name: str) -> str:
@@ -62,34 +63,33 @@ def load(path: Path) -> ByteArray:
         raise ScanError(f"{name}: this is not a possible file name; check the path") from None
     except OSError as fault:
         raise ScanError(f"{name}: {_reason(fault)}") from None
-    with os.fdopen(descriptor, "rb", buffering=0) as file:
-        status = os.fstat(file.fileno())
-        if stat.S_ISDIR(status.st_mode):
-            raise ScanError(f"{name}: this is a folder; give the scan file inside it")
-        if not stat.S_ISREG(status.st_mode):
-            raise ScanError(f"{name}: this is not a regular file; save the scan to disk first")
-        _check_size(status.st_size, name)
-        data = np.empty(status.st_size, dtype=np.uint8)
-        try:
-            read = _fill(file.readinto, data)
-        except OSError as fault:
-            raise ScanError(f"{name}: {_reason(fault)}") from None
+    try:
+        data = _read_all(descriptor, name)
+    except OSError as fault:
+        raise ScanError(f"{name}: {_reason(fault)}") from None
+    finally:
+        os.close(descriptor)
     data.flags.writeable = False
-    if read != len(data):
-        raise ScanError(f"{name}: the file became shorter while it was read; try again when it is completely written")
     return data
 
 
-def _fill(readinto: object, data: ByteArray) -> int:
-    """Read until `data` is full or the file ends; the count of bytes read."""
-    assert callable(readinto)
-    view, done = data.data, 0
-    while done < len(view):
-        step = int(readinto(view[done : done + (1 << 30)]) or 0)
-        if step == 0:
-            break
-        done += step
-    return done
+def _read_all(descriptor: int, name: str) -> ByteArray:
+    """The whole of an open regular file. Raises ScanError and OSError."""
+    status = os.fstat(descriptor)
+    if stat.S_ISDIR(status.st_mode):
+        raise ScanError(f"{name}: this is a folder; give the scan file inside it")
+    if not stat.S_ISREG(status.st_mode):
+        raise ScanError(f"{name}: this is not a regular file; save the scan to disk first")
+    _check_size(status.st_size, name)
+    data = np.empty(status.st_size, dtype=np.uint8)
+    done = 0
+    with open(descriptor, "rb", buffering=0, closefd=False) as file:
+        while done < len(data):
+            step = file.readinto(data.data[done : done + _READ_BYTES])
+            if not step:
+                raise ScanError(f"{name}: became shorter while it was read; try again when it is completely written")
+            done += step
+    return data
 
 
 def unpack(stored: ByteArray, name: str) -> Content:
