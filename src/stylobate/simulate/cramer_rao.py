@@ -20,7 +20,7 @@ def bound(scene: Scene, site: int) -> FloatArray:
 
     Uses every vertex of the body's scan region above the gum whose place the drawing explains; a bent, split or coated
     body is taken at its noise-free vertices, as if its shape were known. More than MOST_VERTICES vertices
-    are first averaged in cells, and the noise with them: that loses a little information (under 2 % of an sd in
+    are first averaged in cells, and the noise with them: that loses a little information (under 3 % of an sd in
     the tests) and errs to the high side. Heavy tails enter by their second moments: the bound of linear estimators.
     Raises ValueError where the vertices shown leave a motion loose.
     """

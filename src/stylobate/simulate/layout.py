@@ -68,7 +68,7 @@ def lay_out(settings: Settings, bodies: tuple[ScanBody, ...], rng: Generator) ->
     sites = tuple(sorted(drawn, key=lambda site: site.arc))
     rows = [_ridge_row(rng, ends)]
     if settings.palate:
-        rows.append(tissue.row(tissue.VAULT, 2.0, np.array([0.0, 0.0, -3.7]), np.eye(3), (9.0, 13.0), 0.0))
+        rows.append(tissue.row(tissue.VAULT, 2.0, np.array([0.0, 0.0, -4.4]), np.eye(3), (9.5, 13.0), 0.0))
     for slot in slots:
         if slot in body_slots:
             continue
