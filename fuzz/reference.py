@@ -40,9 +40,10 @@ def _number(word: bytes) -> float:
 
 
 def _stl(text: bytes) -> Triangles:
-    words = [line.split() for line in text.replace(b"\r", b"\n").split(b"\n")]
-    corners = [[_number(x) for x in w[1:4]] for w in words if w and w[0].lower() == b"vertex"]
-    facets = sum(w[0].lower() == b"facet" for w in words if w)
+    lines = [line.lower().split() for line in text.replace(b"\r", b"\n").split(b"\n")]
+    words = [word for line in lines if line and line[0] not in (b"solid", b"endsolid") for word in line]
+    corners = [[_number(x) for x in words[k + 1 : k + 4]] for k, word in enumerate(words) if word == b"vertex"]
+    facets = words.count(b"endfacet")
     assert len(corners) == 3 * facets, "vertices do not make up the facets"
     return np.array(corners, dtype=np.float64).reshape(-1, 3, 3)
 
@@ -66,7 +67,7 @@ def _ply(data: bytes) -> Triangles:
     end = re.search(newline + rb"end_header[ \t]*" + newline, data)
     assert end is not None
     body = end.end()
-    lines = re.split(newline, data[: end.start()])
+    lines = [line.strip() for line in re.split(newline, data[: end.start()])]
     kind = next(line.split()[1] for line in lines if line.startswith(b"format")).decode()
     words = iter(data[body:].split()) if kind == "ascii" else None
     order, at = (">" if "big" in kind else "<"), body

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
@@ -91,7 +93,7 @@ odd = st.sampled_from([0.0, -0.0, 1.0, 1.0 + 2**-23, -1.0, 2.0**-140])
 @settings(max_examples=200, deadline=None)
 @given(rows=st.lists(st.tuples(*[odd | points32] * 3), min_size=1, max_size=40))
 def test_merging_agrees_with_a_sort(kind: type, rows: list[tuple[float, float, float]]) -> None:
-    corners = np.array(rows, dtype=kind)
+    corners: npt.NDArray[np.floating[Any]] = np.array(rows, dtype=kind)
     vertices, index, first = merge_corners(corners)
     np.testing.assert_array_equal(vertices[index], corners)
     np.testing.assert_array_equal(vertices, corners[first])

@@ -25,11 +25,13 @@ GZIP_FREE_BYTES = 1 << 24
 _GZIP_MAGIC = b"\x1f\x8b"
 _CHUNK = 1 << 20
 _READ_BYTES = 1 << 30
+_LONGEST_NAME = 200
 
 
 def shown(name: str) -> str:
-    """A file name as it can stand in one line of a message: no line ends, no control or broken characters."""
-    return "".join(c if c.isprintable() else c.encode("unicode_escape", "backslashreplace").decode() for c in name)
+    """A file name as it can stand in one line of a message: no line ends, no broken characters, its end if too long."""
+    clean = "".join(c if c.isprintable() else c.encode("unicode_escape", "backslashreplace").decode() for c in name)
+    return clean if len(clean) <= _LONGEST_NAME else "…" + clean[-_LONGEST_NAME:]
 
 
 class Digest:
