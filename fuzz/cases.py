@@ -1,4 +1,7 @@
-"""Cases by number: a generated or stored file, most of them damaged. Case k is the same in every run."""
+"""Cases by number: a generated or stored file, most of them damaged.
+
+Case k of a series is the same in every run, as long as the stored files are.
+"""
 
 from __future__ import annotations
 

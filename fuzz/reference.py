@@ -40,10 +40,10 @@ def _number(word: bytes) -> float:
 
 
 def _stl(text: bytes) -> Triangles:
-    lines = [line.lower().split() for line in text.replace(b"\r", b"\n").split(b"\n")]
-    words = [word for line in lines if line and line[0] not in (b"solid", b"endsolid") for word in line]
+    text = re.sub(rb"(?<!\S)(solid|endsolid|facet|outer)(?!\S)[^\r\n]*", rb"\1", text.lower())
+    words = text.split()
     corners = [[_number(x) for x in words[k + 1 : k + 4]] for k, word in enumerate(words) if word == b"vertex"]
-    facets = words.count(b"endfacet")
+    facets = words.count(b"facet")
     assert len(corners) == 3 * facets, "vertices do not make up the facets"
     return np.array(corners, dtype=np.float64).reshape(-1, 3, 3)
 

@@ -17,6 +17,7 @@ import pytest
 from fuzz import check
 from fuzz.writers import Variant, write
 from stylobate.core.errors import ScanError
+from stylobate.core.surface import Surface
 from stylobate.scan import read_mesh, read_scan, source
 
 POINTS = np.array([[0.0, 0, 0], [40, 0, 0], [0, 30, 0], [0, 0, 20]])
@@ -203,3 +204,14 @@ def test_the_memory_of_the_process_stays_near_the_size_of_the_file(tmp_path: Pat
     )
     done = subprocess.run([sys.executable, "-c", script, path], capture_output=True, text=True, check=True)
     assert int(done.stdout) < 20_000
+
+
+def test_the_fuzzer_sees_a_cut_and_an_invented_triangle() -> None:
+    data = write(POINTS, FACES, Variant("ply-big"))
+    whole = read_mesh(data, "arch").surface
+    assert check.mesh_fault(whole, np.zeros(3), data) is None
+    cut, moved = Surface(whole.vertices, whole.faces[:-1]), Surface(whole.vertices + 1e-9, whole.faces)
+    more = Surface(whole.vertices, np.vstack([whole.faces, whole.faces[:1]]))
+    assert "cut" in str(check.mesh_fault(cut, np.zeros(3), data))
+    assert "cut" in str(check.mesh_fault(moved, np.zeros(3), data))
+    assert "invented" in str(check.mesh_fault(more, np.zeros(3), data))
