@@ -172,6 +172,10 @@ def _descend(
     return value, place, scale
 
 
+def _place(field: Field) -> tuple[float, float]:
+    return float(np.log(field.length)), float(np.log((field.white_sd / field.correlated_sd) ** 2))
+
+
 def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | None = None) -> Field:
     """The field that the residuals make likeliest.
 
@@ -180,6 +184,8 @@ def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | 
     """
     scaled = None if fitted is None or known is None else fitted / known.correlated_sd**2
     cost = _BlockLikelihood(patches, scaled)
+    if known is not None and not np.isfinite(cost(*_place(known), known.smoothness)[0]):
+        cost = _BlockLikelihood(patches, None)  # the fit moved too far for its covariance to be subtracted
     if known is None:
         start = min(
             ((float(np.log(length)), float(np.log(white))) for length in (0.25, 0.6, 1.5) for white in (0.3, 5.0)),
@@ -189,8 +195,7 @@ def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | 
         for smoothness in (0.5, 2.5):
             found[smoothness] = _descend(cost, found[1.5][1], smoothness, 0.4, 0.15)
     else:
-        start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
-        found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
+        found = {known.smoothness: _descend(cost, _place(known), known.smoothness, 0.2, 0.08)}
     smoothness = min(found, key=lambda nu: found[nu][0])
     _, (log_length, log_white), scale = found[smoothness]
     scale = max(scale, 1e-12)

@@ -8,9 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from stylobate.core import rigid
+from stylobate.core.buckets import Buckets
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
@@ -21,11 +21,12 @@ MAD_TO_SD = 1.4826
 LEAST_SD = 0.003  # mm: no scan is taken to be better than this
 OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
 COARSE_POINTS = 900
-STEP_DONE = 5e-5  # mm, and radians × 1 mm: a coarse fit has converged
+STEP_DONE = 2e-5  # mm, rms over the surface: a step that moves it less ends the descent
 MAX_STEPS = 30
 OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
+CROWD = 0.3  # mm around an outlier in which its neighbours are counted
 GUM_MARGIN = 0.45  # mm around foreign surface that is left out (fillet that a scan makes there)
 
 
@@ -154,7 +155,8 @@ def descend(
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         settled = width <= 1.2 * TUKEY * sd
-        if settled and float(np.abs(step).max()) < STEP_DONE:
+        moved = float(np.sqrt(np.sum(weight * (matrix @ step) ** 2) / np.sum(weight)))
+        if settled and moved < STEP_DONE:
             return Descent(rigid.orthonormal(pose), offset, sd, True, iteration + 1)
         width = max(TUKEY * sd, 0.6 * width) if width > TUKEY * sd else TUKEY * sd
     return Descent(rigid.orthonormal(pose), offset, sd, False, MAX_STEPS)
@@ -185,11 +187,10 @@ def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
     good = np.nonzero(usable & ~off)[0]
     foreign = np.nonzero(seen & off)[0]
     if len(foreign) and len(good):
-        tree_good, tree_off = cKDTree(around.points[good]), cKDTree(around.points[foreign])
-        beside = tree_good.query_ball_point(around.points[foreign], 0.3, return_length=True)
-        same = tree_off.query_ball_point(around.points[foreign], 0.3, return_length=True)
+        beside = Buckets.of(around.points[good], CROWD).count(around.points[foreign], CROWD)
+        same = Buckets.of(around.points[foreign], CROWD).count(around.points[foreign], CROWD)
         crowd = foreign[same > 0.5 * beside]
         if len(crowd):
-            distance, _ = cKDTree(around.points[crowd]).query(around.points[good], distance_upper_bound=GUM_MARGIN)
+            distance, _ = Buckets.of(around.points[crowd], GUM_MARGIN).nearest(around.points[good], GUM_MARGIN)
             good = good[~np.isfinite(distance)]
     return good

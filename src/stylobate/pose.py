@@ -12,6 +12,7 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
+from stylobate.edges import RADII, SharpEdges, likeliest_radius, sunk
 from stylobate.field import Field, Patches, estimate, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, rows, to_connection
 
@@ -20,21 +21,24 @@ from stylobate.fit import OFFSET_SD, REACH, Around, Fit, rows, to_connection
 class Pose:
     """A weighted pose.
 
-    scan_from_connection (4, 4); covariance (6, 6) of ξ, mm and radians; offset of the surface and its sd, mm; the
-    residual field; effective_points: independent points that would fix the offset as well.
+    scan_from_connection (4, 4); covariance (6, 6) of ξ, mm and radians; offset of the surface and its sd, mm;
+    radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent points that would fix the offset as well.
     """
 
     scan_from_connection: FloatArray
     covariance: FloatArray
     offset: float
     offset_sd: float
+    edge_radius: float
     field: Field
     effective_points: float
 
 
 # What is known before the fit: the search has found the place, so nothing here weighs against real data; it keeps a
-# motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any turn.
-PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD])
+# motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
+# turn; the offset as in the fit; the rounding of edges 0.1 mm.
+PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
+RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
@@ -56,23 +60,34 @@ def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray
     return covariance @ (white[:-1] @ white[-1]), covariance, information
 
 
-def weigh(tree: SurfaceTree, around: Around, fit: Fit) -> Pose:
-    """The pose weighted by the correlation of its own residuals. Two rounds: the field, the pose, and again."""
-    pose, offset = fit.scan_from_connection, fit.offset
+def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pose:
+    """The pose weighted by the correlation of its own residuals. Two rounds: rounding, field, pose, and again.
+
+    Parameters: ξ (6), the offset, and where edges are rounded the change of their radius.
+    """
+    pose, offset, radius = fit.scan_from_connection, fit.offset, 0.0
     field: Field | None = None
     covariance: FloatArray | None = None
     points = around.points[fit.support]
     for _ in range(2):
         local = to_connection(pose, points)
         closest = tree.closest(local, REACH)
-        matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1))])
-        patches = patches_of(local, closest.gradient, closest.distance - offset, matrix)
+        residual = closest.distance - offset
+        distance, angle = edges.near(local - closest.distance[:, None] * closest.gradient)
+        if radius == 0.0:
+            radius = likeliest_radius(distance, angle, residual)
+        slope = (sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))) / (
+            RADIUS_STEP + min(radius, RADIUS_STEP)
+        )
+        matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
+        patches = patches_of(local, closest.gradient, residual - sunk(distance, angle, radius), matrix)
         field = estimate(patches, field, covariance)
         step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
+        radius = float(np.clip(radius + step[7], 0.0, RADII[-1]))
     assert field is not None and covariance is not None
     effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
     return Pose(
-        rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), field, effective
+        rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), radius, field, effective
     )

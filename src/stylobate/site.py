@@ -6,14 +6,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from stylobate.bounds import bounds, turn_between_deg
 from stylobate.choose import LEAST_ODDS, Laid, lay
+from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray, IntArray
+from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
 from stylobate.find.template import sampled
 from stylobate.fit import REACH, Around, Fit, around, fit, to_connection
@@ -36,12 +37,14 @@ class Bench:
     parts: PartsFolder
     bodies: tuple[ScanBody, ...]
     trees: tuple[SurfaceTree, ...] = field(init=False)
+    edges: tuple[SharpEdges, ...] = field(init=False)
     middles: tuple[FloatArray, ...] = field(init=False)
     reaches: tuple[float, ...] = field(init=False)
 
     def __post_init__(self) -> None:
         """Prepare the surfaces."""
         object.__setattr__(self, "trees", tuple(SurfaceTree.of(body.region) for body in self.bodies))
+        object.__setattr__(self, "edges", tuple(SharpEdges.of(body.region) for body in self.bodies))
         boxes = [(b.region.vertices.min(axis=0), b.region.vertices.max(axis=0)) for b in self.bodies]
         object.__setattr__(self, "middles", tuple((low + high) / 2 for low, high in boxes))
         object.__setattr__(self, "reaches", tuple(float(np.linalg.norm(high - low)) / 2 for low, high in boxes))
@@ -94,7 +97,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     coverage = _coverage(bench.bodies[best.body], near, fitted)
     if coverage < LEAST_COVERAGE:
         return None
-    pose = weigh(tree, near, fitted)
+    pose = weigh(tree, bench.edges[best.body], near, fitted)
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
         bench.middle(best.body, pose.scan_from_connection),
@@ -115,7 +118,7 @@ def _coverage(body: ScanBody, near: Around, fitted: Fit) -> float:
     """Share of the scan region's area that the scan shows, 0 to 1."""
     spots, facing = sampled(body.region, 0.25)
     local = to_connection(fitted.scan_from_connection, near.points[fitted.support])
-    distance, _ = cKDTree(local).query(spots, distance_upper_bound=SHOWN_WITHIN)
+    distance, _ = Buckets.of(local, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)
     return float(np.mean(np.isfinite(distance)))
 
 

@@ -9,10 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core import rigid
+from stylobate.core.buckets import within
 from stylobate.core.jit import compiled
 from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
 from stylobate.find.template import GRID_CELL, PROFILE_BAND, Template, template_of
-from stylobate.find.thin import Thinned, neighbours, thin
+from stylobate.find.thin import Thinned, thin
 from stylobate.find.vote import Axes, agreement, seeds_of, vote
 from stylobate.parts.model import ScanBody
 
@@ -157,7 +158,7 @@ def _place(
     for i in range(n):
         axis = axes[i]
         middle = feet[i] + axis * (0.5 * (height_low + height_high))
-        count = neighbours(middle, reach + HEIGHT_REACH, points, first, low, shape, bucket, near)
+        count = within(middle, reach + HEIGHT_REACH, points, first, low, shape, bucket, near)
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
             level[k] = agreement(axis, foot, near[:count], points, normals, profile, profile_low, False)
@@ -175,7 +176,7 @@ def _place(
             shift0 = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
             level[max(0, k - 2) : k + 3] = -1.0
             middle = shift0 + axis * (0.5 * (height_low + height_high))
-            count = neighbours(middle, reach, points, first, low, shape, bucket, near)
+            count = within(middle, reach, points, first, low, shape, bucket, near)
             rotation = np.empty((3, 3))
             rotation[:, 2] = axis
             for t in range(TURNS):
@@ -233,9 +234,10 @@ def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArra
     """Poses of one scan body on the given axes (n, 3) and post origins (n, 3)."""
     if not len(axis):
         return []
+    near = thinned.buckets
     poses, areas = _place(
-        axis, foot, template.radius, template.height_low, template.height_high, thinned.points, thinned.normals,
-        thinned.area, thinned.first, thinned.low, thinned.shape, thinned.bucket, template.profile,
+        axis, foot, template.radius, template.height_low, template.height_high, near.points, thinned.normals,
+        thinned.area, near.first, near.low, near.shape, near.side, template.profile,
         template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples,
     )  # fmt: skip
     post_from_connection = rigid.inverse(template.connection_from_post)
@@ -292,7 +294,7 @@ def find(
     places within 8 mm of one are kept.
     """
     thinned = thin(vertices, normals)
-    if not len(thinned.points):
+    if not len(thinned.area):
         return []
     seeds = seeds_of(thinned)
     with ThreadPoolExecutor(2) as pool:

@@ -6,30 +6,26 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core.buckets import Buckets
 from stylobate.core.jit import compiled
-from stylobate.core.types import FloatArray, IntArray, LongArray
+from stylobate.core.types import FloatArray, IntArray
 
 CELL = 0.5
 BUCKET = 2.0
-MAX_BUCKETS = 4_000_000
 
 
 @dataclass(frozen=True)
 class Thinned:
-    """Oriented points of a scan, sorted by bucket.
+    """Oriented points of a scan, in the order of their buckets.
 
-    points (n, 3) mm; normals (n, 3) unit; area (n,) mm²; flat (n,) 1 where the cell's normals agree, less at edges.
-    first (buckets + 1,) start of each bucket's points; low (3,) corner of the bucket grid; shape (3,); bucket mm.
+    buckets: holds the points; normals (n, 3) unit; area (n,) mm²; flat (n,) 1 where the cell's normals agree, less at
+    edges.
     """
 
-    points: FloatArray
+    buckets: Buckets
     normals: FloatArray
     area: FloatArray
     flat: FloatArray
-    first: LongArray
-    low: FloatArray
-    shape: LongArray
-    bucket: float
 
 
 @compiled
@@ -94,48 +90,11 @@ def thin(vertices: FloatArray, normals: FloatArray) -> Thinned:
     length = np.linalg.norm(total[:, 3:6], axis=1)
     good = length > 1e-3 * area
     points, area, length, sums = points[good], area[good], length[good], total[good, 3:6]
-    low = points.min(axis=0) - 1e-6 if len(points) else np.zeros(3)
-    span = np.ptp(points, axis=0) if len(points) else np.zeros(3)
-    bucket = BUCKET
-    while np.prod(np.floor(span / bucket) + 1.0) > MAX_BUCKETS:
-        bucket *= 2.0
-    shape = np.floor(span / bucket).astype(np.int64) + 1
-    at = np.minimum(np.floor((points - low) / bucket).astype(np.int64), shape - 1)
-    flat_index = (at[:, 0] * shape[1] + at[:, 1]) * shape[2] + at[:, 2]
-    order = np.argsort(flat_index, kind="stable")
-    first = np.searchsorted(flat_index[order], np.arange(int(np.prod(shape)) + 1)).astype(np.int64)
+    buckets = Buckets.of(points, BUCKET)
+    order = buckets.order
     return Thinned(
-        points=np.ascontiguousarray(points[order]),
+        buckets=buckets,
         normals=np.ascontiguousarray((sums / length[:, None])[order]),
         area=area[order],
         flat=(length / area)[order],
-        first=first,
-        low=low,
-        shape=shape,
-        bucket=bucket,
     )
-
-
-@compiled
-def neighbours(
-    centre: FloatArray, radius: float, points: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
-    bucket: float, found: LongArray,
-) -> int:  # fmt: skip
-    """Fill `found` with the points within `radius` of `centre`; returns how many (at most len(found))."""
-    count = 0
-    start = np.empty(3, np.int64)
-    stop = np.empty(3, np.int64)
-    for d in range(3):
-        start[d] = max(0, np.int64(np.floor((centre[d] - radius - low[d]) / bucket)))
-        stop[d] = min(shape[d] - 1, np.int64(np.floor((centre[d] + radius - low[d]) / bucket)))
-        if stop[d] < start[d]:
-            return 0
-    for x in range(start[0], stop[0] + 1):
-        for y in range(start[1], stop[1] + 1):
-            row = (x * shape[1] + y) * shape[2]
-            for i in range(first[row + start[2]], first[row + stop[2] + 1]):
-                dx, dy, dz = points[i, 0] - centre[0], points[i, 1] - centre[1], points[i, 2] - centre[2]
-                if dx * dx + dy * dy + dz * dz < radius * radius and count < found.shape[0]:
-                    found[count] = i
-                    count += 1
-    return count

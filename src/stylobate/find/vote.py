@@ -10,10 +10,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core.buckets import within
 from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, Float32Array, FloatArray, LongArray
 from stylobate.find.template import PAIR_FAR, PAIR_NEAR, PROFILE_BAND, PROFILE_CELL, Template, pair_key
-from stylobate.find.thin import Thinned, neighbours
+from stylobate.find.thin import Thinned
 
 MAX_SEEDS = 7000
 PARTNERS = 4
@@ -44,8 +45,8 @@ class Axes:
 
 @compiled
 def _gather(
-    seeds: LongArray, points: FloatArray, normals: FloatArray, flat: FloatArray, first: LongArray, low: FloatArray,
-    shape: LongArray, bucket: float, usable: BoolArray,
+    seeds: LongArray, points: FloatArray, normals: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
+    bucket: float, usable: BoolArray,
 ) -> tuple[LongArray, LongArray]:  # fmt: skip
     partners = np.full((seeds.shape[0], PARTNERS), -1, np.int64)
     tests = np.full((seeds.shape[0], TESTS), -1, np.int64)
@@ -53,7 +54,7 @@ def _gather(
     state = np.uint64(88172645463325252)
     for s in range(seeds.shape[0]):
         i = seeds[s]
-        count = neighbours(points[i], TEST_RADIUS, points, first, low, shape, bucket, found)
+        count = within(points[i], TEST_RADIUS, points, first, low, shape, bucket, found)
         for k in range(count):  # a repeatable shuffle
             state ^= state << np.uint64(13)
             state ^= state >> np.uint64(7)
@@ -165,17 +166,15 @@ def seeds_of(thinned: Thinned) -> Seeds:
     candidates = np.nonzero(usable)[0]
     step = max(1, -(-len(candidates) // MAX_SEEDS))
     index = np.ascontiguousarray(candidates[::step])
-    partners, tests = _gather(
-        index, thinned.points, thinned.normals, thinned.flat, thinned.first, thinned.low, thinned.shape,
-        thinned.bucket, usable,
-    )  # fmt: skip
+    near = thinned.buckets
+    partners, tests = _gather(index, near.points, thinned.normals, near.first, near.low, near.shape, near.side, usable)
     return Seeds(index, partners, tests)
 
 
 def vote(seeds: Seeds, thinned: Thinned, template: Template, least: float) -> Axes:
     """Axes on which a scan body of this template could stand, at most KEPT a seed, agreeing with a share ≥ least."""
     score, poses, seed = _vote(
-        seeds.index, seeds.partners, seeds.tests, thinned.points, thinned.normals, template.first, template.entries,
+        seeds.index, seeds.partners, seeds.tests, thinned.buckets.points, thinned.normals, template.first, template.entries,
         template.profile, template.height_low - PROFILE_BAND, least,
     )  # fmt: skip
     return Axes(score, np.ascontiguousarray(poses[:, :3]), np.ascontiguousarray(poses[:, 3:]), seed)
