@@ -12,8 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, to_connection
+from stylobate.core.types import FloatArray
+from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, near_surface, to_connection
 
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
@@ -38,13 +38,13 @@ class Laid:
         return effective_points * (self.log_loss - best.log_loss) + self.penalty - best.penalty
 
 
-def lay(
-    trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]], which: LongArray | None = None
-) -> list[Laid]:
+def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]) -> list[Laid]:
     """Lay readings (scan body, pose) on the same points; best first."""
-    if which is None:
-        which = np.arange(0, len(around.index), max(1, len(around.index) // (2 * COARSE_POINTS)))
-    descents = [(body, descend(trees[body], around, start, which, 0.35)) for body, start in starts]
+    descents = []
+    for body, start in starts:
+        mine = near_surface(trees[body], around, start, COARSE_POINTS)
+        descents.append((body, descend(trees[body], around, start, mine, 0.35)))
+    which = np.unique(np.concatenate([near_surface(trees[b], around, d.scan_from_connection, COARSE_POINTS) for b, d in descents]))
     off = np.full((len(descents), len(which)), TRUNCATED)
     for k, (body, descent) in enumerate(descents):
         pose = descent.scan_from_connection

@@ -20,9 +20,9 @@ TUKEY = 4.685  # 95 % Gaussian efficiency (facts of robust statistics: Huber & R
 MAD_TO_SD = 1.4826
 LEAST_SD = 0.003  # mm: no scan is taken to be better than this
 OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
-COARSE_POINTS = 900
-STEP_DONE = 2e-5  # mm, rms over the surface: a step that moves it less ends the descent
-MAX_STEPS = 30
+COARSE_POINTS = 700
+STEP_DONE = 1e-4  # mm, rms over the surface: a step that moves it less ends the descent
+ROUGH_STEPS, FULL_STEPS = 16, 8
 OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
@@ -90,11 +90,6 @@ def rows(points: FloatArray, gradient: FloatArray) -> FloatArray:
     return np.hstack([gradient, np.cross(points, gradient)])
 
 
-def _spread(around: Around, most: int) -> LongArray:
-    step = max(1, len(around.index) // most)
-    return np.arange(0, len(around.index), step)
-
-
 def robust_sd(residual: FloatArray) -> float:
     """Standard deviation from the median absolute value, never below LEAST_SD."""
     return max(LEAST_SD, MAD_TO_SD * float(np.median(np.abs(residual)))) if len(residual) else LEAST_SD
@@ -123,7 +118,13 @@ class Descent:
 
 
 def descend(
-    tree: SurfaceTree, around: Around, start: FloatArray, which: LongArray, first_width: float, offset: float = 0.0
+    tree: SurfaceTree,
+    around: Around,
+    start: FloatArray,
+    which: LongArray,
+    first_width: float,
+    offset: float = 0.0,
+    steps: int = ROUGH_STEPS,
 ) -> Descent:
     """Robust Gauss–Newton for pose and offset on the points `which` (method, eq. 4).
 
@@ -133,7 +134,7 @@ def descend(
     pose, sd, width = start, first_width / TUKEY, first_width
     points, normals, area = around.points[which], around.normals[which], around.area[which]
     by_area = area / max(float(np.mean(area)), 1e-12) if len(area) else area
-    for iteration in range(MAX_STEPS):
+    for iteration in range(steps):
         local = to_connection(pose, points)
         closest = tree.closest(local, REACH)
         good = _usable(closest, normals @ pose[:3, :3])
@@ -159,17 +160,26 @@ def descend(
         if settled and moved < STEP_DONE:
             return Descent(rigid.orthonormal(pose), offset, sd, True, iteration + 1)
         width = max(TUKEY * sd, 0.6 * width) if width > TUKEY * sd else TUKEY * sd
-    return Descent(rigid.orthonormal(pose), offset, sd, False, MAX_STEPS)
+    return Descent(rigid.orthonormal(pose), offset, sd, False, steps)
 
 
-def fit(tree: SurfaceTree, around: Around, start: FloatArray, first_width: float = 0.35) -> Fit:
-    """Lay the CAD surface on the scan from a near start (about 0.3 mm, 10°): first on few points, then on all."""
-    rough = descend(tree, around, start, _spread(around, COARSE_POINTS), first_width)
-    local = to_connection(rough.scan_from_connection, around.points)
+def near_surface(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:
+    """Up to about `most` points spread over those within REACH of the CAD surface at a pose."""
+    which = np.arange(0, len(around.index), max(1, len(around.index) // (4 * most)))
+    near = which[tree.closest(to_connection(pose, around.points[which]), REACH).face >= 0]
+    return near[:: max(1, len(near) // most)]
+
+
+def fit(tree: SurfaceTree, around: Around, start: Descent) -> Fit:
+    """Lay the CAD surface on all points from where a descent on few has ended."""
+    local = to_connection(start.scan_from_connection, around.points)
     near = np.nonzero(tree.closest(local, REACH).face >= 0)[0]
-    full = descend(tree, around, rough.scan_from_connection, near, max(0.06, 1.2 * TUKEY * rough.sd), rough.offset)
-    carried = support(tree, around, full)
-    return Fit(full.scan_from_connection, full.offset, carried, full.sd, full.converged, full.iterations)
+    width = max(0.06, 1.2 * TUKEY * start.sd)
+    full = descend(tree, around, start.scan_from_connection, near, width, start.offset, FULL_STEPS)
+    return Fit(
+        full.scan_from_connection, full.offset, support(tree, around, full), full.sd,
+        full.converged or start.converged, full.iterations,
+    )  # fmt: skip
 
 
 def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:

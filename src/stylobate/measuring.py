@@ -12,7 +12,7 @@ import numpy as np
 from stylobate.arch import order_along
 from stylobate.bounds import pair
 from stylobate.core.errors import ScanError, UsageError
-from stylobate.core.result import NotShown, PartsInfo, Result, ScanInfo, Site
+from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
 from stylobate.core.types import BoolArray, FloatArray, IntArray
 from stylobate.find import Candidate, find
@@ -22,6 +22,7 @@ from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
 from stylobate.site import Bench, Measured, measure_site, site_of
 
+SHARED = 0.2  # of a site's surface may be claimed by a better one
 NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand
 NOT_SHOWN = (
     NotShown("seating", "Check that the scan body does not rock or turn; confirm by torque and by a radiograph."),
@@ -52,7 +53,7 @@ def measure(
 
     Raises ScanError, PartsError, UsageError. Fewer sites than `count` is not an error: compare len(result.sites).
     """
-    tell = progress or (lambda stage, share: None)
+    tell = progress or _silent
     tell("reading the parts", 0.0)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     bodies = _chosen(folder, scan_bodies)
@@ -118,10 +119,18 @@ def _measured(
             if measured is not None:
                 result.append(measured)
     result.sort(key=lambda m: -m.carried_area)
-    apart: list[Measured] = []
-    for measured in result:
-        if all(not bench.overlap(measured, other) for other in apart):
+    return _apart(result, len(vertices))
+
+
+def _apart(sites: list[Measured], vertices: int) -> list[Measured]:
+    """Sites, best first, that stand on surface of their own."""
+    taken = np.zeros(vertices, np.bool_)
+    apart = []
+    for measured in sites:
+        own = measured.around.index[measured.fit.support]
+        if float(np.mean(taken[own])) < SHARED:
             apart.append(measured)
+            taken[measured.claimed] = True
     return apart
 
 
@@ -158,17 +167,20 @@ def _handedness(
 ) -> list[str]:
     """Nothing was found: would it be in the mirror, or with the surface turned inside out?"""
     flip = np.array([-1.0, 1.0, 1.0])
-    silent: Progress = lambda stage, share: None  # noqa: E731
-    for side, text in ((1.0, "mirrored"), (-1.0, "mirrored")):
-        mirrored = [p * flip for p in points]
-        if _measured(bench, vertices * flip, normals * flip * side, mirrored, silent):
-            return [f"the scan is {text}: scan bodies fit only its mirror image. Export it again without mirroring."]
-    if _measured(bench, vertices, -normals, points, silent):
+    mirrored = [p * flip for p in points]
+    for side in (1.0, -1.0):
+        if _measured(bench, vertices * flip, normals * flip * side, mirrored, _silent):
+            return ["the scan is mirrored: scan bodies fit only its mirror image. Export it again without mirroring."]
+    if _measured(bench, vertices, -normals, points, _silent):
         return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]
     return []
 
 
-def _pair(a: Site, b: Site) -> object:
+def _silent(stage: str, share: float) -> None:
+    """Progress that nobody watches."""
+
+
+def _pair(a: Site, b: Site) -> Pair:
     return pair(
         (a.site, b.site), (a.scan_from_connection, b.scan_from_connection), (a.covariance, b.covariance)
     )

@@ -13,7 +13,7 @@ from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
-from stylobate.core.types import FloatArray, IntArray
+from stylobate.core.types import FloatArray, IntArray, LongArray
 from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
 from stylobate.find.template import sampled
@@ -26,6 +26,7 @@ LEAST_SUPPORT = 150  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
+CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
@@ -53,16 +54,13 @@ class Bench:
         """Middle of a scan body at a pose, scan coordinates."""
         return np.asarray(scan_from_connection[:3, :3] @ self.middles[body] + scan_from_connection[:3, 3])
 
-    def overlap(self, one: Measured, two: Measured) -> bool:
-        """Whether two measured scan bodies claim the same room."""
-        a = self.middle(one.body, one.pose.scan_from_connection)
-        b = self.middle(two.body, two.pose.scan_from_connection)
-        return float(np.linalg.norm(a - b)) < 0.4 * (self.reaches[one.body] + self.reaches[two.body])
-
 
 @dataclass(frozen=True)
 class Measured:
-    """A site before it has a name: body index, fit, weighted pose, what else could stand there."""
+    """A site before it has a name: body index, fit, weighted pose, what else could stand there.
+
+    claimed: the scan's vertices at this scan body's surface.
+    """
 
     body: int
     around: Around
@@ -72,6 +70,7 @@ class Measured:
     carried_area: float
     coverage: float
     middle: FloatArray
+    claimed: LongArray
 
     def distance_to(self, point: FloatArray) -> float:
         """From a point to the scan body's middle, mm."""
@@ -89,7 +88,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     laid = lay(bench.trees, near, starts)
     best = laid[0]
     tree = bench.trees[best.body]
-    fitted = fit(tree, near, best.descent.scan_from_connection, 0.15)
+    fitted = fit(tree, near, best.descent)
     if not fitted.converged or fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
     if _explained(tree, near, fitted) < LEAST_EXPLAINED:
@@ -100,8 +99,13 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     pose = weigh(tree, bench.edges[best.body], near, fitted)
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
-        bench.middle(best.body, pose.scan_from_connection),
+        bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose),
     )  # fmt: skip
+
+
+def _claimed(tree: SurfaceTree, near: Around, pose: Pose) -> LongArray:
+    closest = tree.closest(to_connection(pose.scan_from_connection, near.points), CLAIM_REACH)
+    return near.index[closest.face >= 0]
 
 
 def _explained(tree: SurfaceTree, near: Around, fitted: Fit) -> float:

@@ -23,6 +23,7 @@ LEAST_AREA_SHARE = 0.12  # of the scan region, net, for a place to be a candidat
 HEIGHT_STEP, HEIGHT_REACH = 0.25, 3.0
 TURNS = 60
 BAND = 0.25  # mm: within it a point speaks for a pose
+SHARED = 0.4  # of a place's surface may lie on a better place's
 READINGS = 2  # poses kept of one scan body at one place
 
 
@@ -77,6 +78,26 @@ def _grid_score(
         elif d < 0.0:
             total -= area[j]
     return total * step
+
+
+@compiled
+def _on_surface(
+    rotation: FloatArray, shift: FloatArray, near: LongArray, points: FloatArray, grid: IntArray, grid_low: FloatArray,
+) -> LongArray:  # fmt: skip
+    """Those of `near` that lie within the grid's band of the surface."""
+    found = np.empty(near.shape[0], np.int64)
+    count = 0
+    for j in near:
+        x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
+        a = int(np.floor((rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z - grid_low[0]) / GRID_CELL))
+        b = int(np.floor((rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z - grid_low[1]) / GRID_CELL))
+        c = int(np.floor((rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z - grid_low[2]) / GRID_CELL))
+        if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
+            continue
+        if grid[a, b, c] >= 0:
+            found[count] = j
+            count += 1
+    return found[:count].copy()
 
 
 @compiled
@@ -257,8 +278,8 @@ def _same_place(a: FloatArray, b: FloatArray, one: Template, two: Template) -> b
     return float(np.linalg.norm(a - b)) < 0.8 * (one.radius + two.radius)
 
 
-def _grouped(readings: Sequence[Reading], templates: Sequence[Template]) -> list[Candidate]:
-    """Readings at one place together; of each scan body the READINGS best that differ."""
+def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> list[Candidate]:
+    """Readings at one place together, of each scan body the READINGS best that differ; places on surface of their own."""
     places: list[tuple[FloatArray, list[Reading]]] = []
     for reading in sorted(readings, key=lambda r: -r.area):
         middle = _middle(reading, templates[reading.body])
@@ -270,7 +291,25 @@ def _grouped(readings: Sequence[Reading], templates: Sequence[Template]) -> list
                 break
         else:
             places.append((middle, [reading]))
-    return [Candidate(tuple(members)) for _, members in places]
+    taken = np.zeros(len(thinned.area), np.bool_)
+    candidates = []
+    for _, members in places:
+        own = _surface_of(members[0], templates[members[0].body], thinned)
+        if thinned.area[own[taken[own]]].sum() < SHARED * thinned.area[own].sum():
+            candidates.append(Candidate(tuple(members)))
+            taken[own] = True
+    return candidates
+
+
+def _surface_of(reading: Reading, template: Template, thinned: Thinned) -> LongArray:
+    post = reading.scan_from_connection @ template.connection_from_post
+    near = np.arange(len(thinned.area))
+    return np.asarray(
+        _on_surface(
+            np.ascontiguousarray(post[:3, :3]), np.ascontiguousarray(post[:3, 3]), near, thinned.buckets.points,
+            template.grid, template.grid_low,
+        )
+    )  # fmt: skip
 
 
 def _alike(reading: Reading, others: Sequence[Reading]) -> bool:
@@ -310,7 +349,7 @@ def find(
             readings += some
             if progress:
                 progress((done + 1) / len(bodies))
-    candidates = _grouped(readings, templates)
+    candidates = _grouped(readings, templates, thinned)
     if near:
         points = np.asarray(near, dtype=np.float64)
         candidates = [
