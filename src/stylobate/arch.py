@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 
 from stylobate.core.types import FloatArray
@@ -55,14 +57,14 @@ def _improved(distance: FloatArray) -> list[int]:
     while len(path) < n:
         rest = [k for k in range(n) if k not in path]
         path.append(min(rest, key=lambda k: distance[path[-1], k]))
-    length = sum(distance[a, b] for a, b in zip(path, path[1:], strict=False))
+    length = sum(distance[a, b] for a, b in pairwise(path))
     improved = True
     while improved:
         improved = False
         for i in range(n - 1):
             for j in range(i + 2, n + 1):
                 trial = path[:i] + path[i:j][::-1] + path[j:]
-                new = sum(distance[a, b] for a, b in zip(trial, trial[1:], strict=False))
+                new = sum(distance[a, b] for a, b in pairwise(trial))
                 if new < length - 1e-12:
                     path, length, improved = trial, new, True
     return path

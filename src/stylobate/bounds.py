@@ -44,7 +44,9 @@ def bounds(covariance: FloatArray, index_order: int) -> Bounds:
     )
 
 
-def pair(names: tuple[str, str], poses: tuple[FloatArray, FloatArray], covariances: tuple[FloatArray, FloatArray]) -> Pair:
+def pair(
+    names: tuple[str, str], poses: tuple[FloatArray, FloatArray], covariances: tuple[FloatArray, FloatArray]
+) -> Pair:
     """Distance of two platform centres and angle between two axes, with 95 % bounds, the sites independent."""
     draws = _draws(12)
     moved, axes = [], []

@@ -11,19 +11,22 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, near_surface, to_connection
 
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
+HOPELESS, WORST_LAID = 3.0, 0.04  # a reading whose residuals are that many times the best's, and wider (mm), is left
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
 LAYER_SD, WORN_SD = 0.03, 0.008  # mm: a layer lies outside (facts 1.18); less than the drawn size is wear, and rare
+TURN_STEP_DEG, TURN_POINTS = 5.0, 250
 LEAST_ODDS = 100.0  # below, a choice is called ambiguous (facts section 8: Δ > 9.21)
 
 
 @dataclass(frozen=True)
 class Laid:
-    """One reading laid on the scan: index of the scan body, where its descent ended, mean square over the common points.
+    """One reading laid on the scan: index of the scan body, where its descent ended, and its loss on the common points.
 
     log_loss: ln of the mean truncated square (mm²); penalty: −2 log prior of the offset.
     """
@@ -40,11 +43,15 @@ class Laid:
 
 def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]) -> list[Laid]:
     """Lay readings (scan body, pose) on the same points; best first."""
-    descents = []
+    descents: list[tuple[int, Descent]] = []
+    worst = np.inf
     for body, start in starts:
         mine = near_surface(trees[body], around, start, COARSE_POINTS)
-        descents.append((body, descend(trees[body], around, start, mine, 0.35)))
-    which = np.unique(np.concatenate([near_surface(trees[b], around, d.scan_from_connection, COARSE_POINTS) for b, d in descents]))
+        descents.append((body, descend(trees[body], around, start, mine, 0.35, worst=worst)))
+        worst = min(worst, max(HOPELESS * descents[-1][1].sd, WORST_LAID))
+    which = np.unique(
+        np.concatenate([near_surface(trees[b], around, d.scan_from_connection, COARSE_POINTS) for b, d in descents])
+    )
     off = np.full((len(descents), len(which)), TRUNCATED)
     for k, (body, descent) in enumerate(descents):
         pose = descent.scan_from_connection
@@ -61,3 +68,29 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
         result.append(Laid(body, descent, float(np.log(loss + 1e-12)), (descent.offset / sd) ** 2))
     # Sorted with a stand-in for the independent points; the odds are stated with the site's own.
     return sorted(result, key=lambda one: 50.0 * one.log_loss + one.penalty)
+
+
+def widest_turn_deg(
+    tree: SurfaceTree, around: Around, pose: FloatArray, offset: float, carried: LongArray, effective_points: float,
+    period_deg: float,
+) -> float:  # fmt: skip
+    """The widest turn about z, degrees, that the scan does not rule out (odds below LEAST_ODDS), 0 if there is none.
+
+    Every turn is tried, TURN_STEP_DEG apart, on the points that carry the fit: a linearised uncertainty knows nothing
+    of a flat that no point shows. Turns by `period_deg` are the same connection.
+    """
+    points = around.points[carried[:: max(1, len(carried) // TURN_POINTS)]]
+
+    def log_loss(turn_deg: float) -> float:
+        turned = pose @ rigid.exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, np.radians(turn_deg)]))
+        distance = tree.closest(to_connection(turned, points), 2 * TRUNCATED).distance
+        off = np.minimum(np.abs(np.nan_to_num(distance, nan=np.inf) - offset), TRUNCATED)
+        return float(np.log(np.mean(off**2) + 1e-12))
+
+    here = log_loss(0.0)
+    widest = 0.0
+    for turn in np.arange(TURN_STEP_DEG, 360.0, TURN_STEP_DEG):
+        apart = abs((turn + period_deg / 2) % period_deg - period_deg / 2)
+        if apart > widest and effective_points * (log_loss(turn) - here) < 2.0 * np.log(LEAST_ODDS):
+            widest = apart
+    return widest

@@ -22,7 +22,7 @@ RADII = np.arange(0.0, 0.181, 0.01)  # mm, tried for the rounding
 
 @dataclass(frozen=True)
 class SharpEdges:
-    """Points along the sharp edges: sorted into buckets; angle (n,) by which the surface turns, rad, negative if concave."""
+    """Points along the sharp edges: in buckets; angle (n,) by which the surface turns, rad, negative if concave."""
 
     buckets: Buckets | None
     angle: FloatArray

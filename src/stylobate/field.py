@@ -172,31 +172,31 @@ def _descend(
     return value, place, scale
 
 
-def _place(field: Field) -> tuple[float, float]:
-    return float(np.log(field.length)), float(np.log((field.white_sd / field.correlated_sd) ** 2))
-
-
-def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | None = None) -> Field:
+def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -> Field:
     """The field that the residuals make likeliest.
 
-    fitted (k, k): covariance of the parameters that the residuals are left over from, mm²; `known` is the field with
-    which it was computed (and where the search starts).
+    fitted: a field and the covariance (k, k) of the parameters fitted with it, mm²: the residuals are what those
+    parameters left over, and the search starts from that field.
     """
-    scaled = None if fitted is None or known is None else fitted / known.correlated_sd**2
-    cost = _BlockLikelihood(patches, scaled)
-    if known is not None and not np.isfinite(cost(*_place(known), known.smoothness)[0]):
-        cost = _BlockLikelihood(patches, None)  # the fit moved too far for its covariance to be subtracted
-    if known is None:
+    if fitted is None:
+        cost = _BlockLikelihood(patches, None)
         start = min(
             ((float(np.log(length)), float(np.log(white))) for length in (0.25, 0.6, 1.5) for white in (0.3, 5.0)),
-            key=lambda at: cost(*at, 1.5)[0],
+            key=lambda at: cost(at[0], at[1], 1.5)[0],
         )
         found = {1.5: _descend(cost, start, 1.5, 0.4, 0.15)}
         for smoothness in (0.5, 2.5):
             found[smoothness] = _descend(cost, found[1.5][1], smoothness, 0.4, 0.15)
     else:
-        found = {known.smoothness: _descend(cost, _place(known), known.smoothness, 0.2, 0.08)}
+        known, covariance = fitted
+        start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
+        cost = _BlockLikelihood(patches, covariance / known.correlated_sd**2)
+        if not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
+            cost = _BlockLikelihood(patches, None)  # the fit moved too far for its covariance to be subtracted
+        found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
     smoothness = min(found, key=lambda nu: found[nu][0])
     _, (log_length, log_white), scale = found[smoothness]
     scale = max(scale, 1e-12)
-    return Field(float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale)), float(np.exp(log_length)), smoothness)
+    return Field(
+        float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale)), float(np.exp(log_length)), smoothness
+    )

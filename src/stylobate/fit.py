@@ -22,7 +22,7 @@ LEAST_SD = 0.003  # mm: no scan is taken to be better than this
 OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
 COARSE_POINTS = 700
 STEP_DONE = 1e-4  # mm, rms over the surface: a step that moves it less ends the descent
-ROUGH_STEPS, FULL_STEPS = 16, 8
+ROUGH_STEPS, FULL_STEPS = 16, 4
 OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
@@ -125,11 +125,13 @@ def descend(
     first_width: float,
     offset: float = 0.0,
     steps: int = ROUGH_STEPS,
+    worst: float = np.inf,
 ) -> Descent:
     """Robust Gauss–Newton for pose and offset on the points `which` (method, eq. 4).
 
     The loss is Tukey's, its width falling from `first_width` to TUKEY standard deviations of the inliers. The offset
-    is drawn to zero with OFFSET_SD, so that it stays small where the surface seen cannot tell it from a shift.
+    is drawn to zero with OFFSET_SD, so that it stays small where the surface seen cannot tell it from a shift. A
+    descent whose sd is still above `worst` after six steps is given up.
     """
     pose, sd, width = start, first_width / TUKEY, first_width
     points, normals, area = around.points[which], around.normals[which], around.area[which]
@@ -143,6 +145,8 @@ def descend(
             return Descent(pose, offset, sd, False, iteration)
         residual = closest.distance[good] - offset
         sd = robust_sd(residual)
+        if iteration >= 6 and sd > worst:
+            break
         matrix = np.hstack([rows(local[good], closest.gradient[good]), np.ones((len(residual), 1))])
         weight = tukey(residual, width) * by_area[good]
         normal = matrix.T @ (weight[:, None] * matrix)
@@ -152,7 +156,7 @@ def descend(
         right[6] -= pull * offset
         # A motion that the points do not fix must not run away: a weak pull on the step, not on the answer.
         normal[np.diag_indices(6)] += 1e-3 * np.mean(np.diag(normal)[:3]) * np.array([1, 1, 1, 1, 1, 1e-2])
-        step = np.linalg.solve(normal, right)
+        step: FloatArray = np.asarray(np.linalg.solve(normal, right), dtype=np.float64)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         settled = width <= 1.2 * TUKEY * sd

@@ -11,10 +11,10 @@ import numpy as np
 
 from stylobate.arch import order_along
 from stylobate.bounds import pair
-from stylobate.core.errors import ScanError, UsageError
+from stylobate.core.errors import UsageError
 from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
-from stylobate.core.types import BoolArray, FloatArray, IntArray
+from stylobate.core.types import BoolArray, FloatArray
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
 from stylobate.parts import load_parts
@@ -27,7 +27,9 @@ NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand
 NOT_SHOWN = (
     NotShown("seating", "Check that the scan body does not rock or turn; confirm by torque and by a radiograph."),
     NotShown("tightening", "Tighten the scan body to its maker's torque; a scan shows no torque."),
-    NotShown("turning within the play", "Turn the scan body to one stop before tightening; the play adds to the index."),
+    NotShown(
+        "turning within the play", "Turn the scan body to one stop before tightening; the play adds to the index."
+    ),
     NotShown("drift between sites", "Scan again, or measure a reference of known distances, and compare."),
 )
 
@@ -76,9 +78,7 @@ def measure(
         np.array([m.pose.scan_from_connection[:3, 3] for m in found]),
         np.array([m.pose.scan_from_connection[:3, 2] for m in found]),
     )
-    sites = tuple(
-        site_of(bench, str(k + 1), found[i], read, faces if maps else None) for k, i in enumerate(order)
-    )
+    sites = tuple(site_of(bench, str(k + 1), found[i], read, faces if maps else None) for k, i in enumerate(order))
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
         parts=PartsInfo(folder.name, folder.revision, folder.sha256),
@@ -94,7 +94,9 @@ def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
     known = [body.id for body in folder.scan_bodies]
     for name in names:
         if name not in known:
-            raise UsageError(f"scan body '{name}' is not in the parts folder '{folder.name}'. It has: {', '.join(known)}.")
+            raise UsageError(
+                f"scan body '{name}' is not in the parts folder '{folder.name}'. It has: {', '.join(known)}."
+            )
     chosen = tuple(body for body in folder.scan_bodies if not names or body.id in names)
     if not chosen:
         raise UsageError(f"the parts folder '{folder.name}' has no scan body. Add one to parts.toml.")
@@ -149,7 +151,7 @@ def _require_near(found: list[Measured], points: Sequence[FloatArray], near: Seq
         if not nearest:
             where = ",".join(f"{x:g}" for x in given)
             raise UsageError(
-                f"no scan body within {NEAR_REACH:g} mm of --near={where}. Point at the post itself, or leave --near out."
+                f"no scan body within {NEAR_REACH:g} mm of --near={where}. Point at the post, or leave --near out."
             )
         kept.append(min(nearest, key=lambda m: m.distance_to(point)))
     found[:] = kept
@@ -162,9 +164,7 @@ def _strongest(found: list[Measured], count: int | None, warnings: list[str]) ->
     return found
 
 
-def _handedness(
-    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray]
-) -> list[str]:
+def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray]) -> list[str]:
     """Nothing was found: would it be in the mirror, or with the surface turned inside out?"""
     flip = np.array([-1.0, 1.0, 1.0])
     mirrored = [p * flip for p in points]
@@ -181,6 +181,4 @@ def _silent(stage: str, share: float) -> None:
 
 
 def _pair(a: Site, b: Site) -> Pair:
-    return pair(
-        (a.site, b.site), (a.scan_from_connection, b.scan_from_connection), (a.covariance, b.covariance)
-    )
+    return pair((a.site, b.site), (a.scan_from_connection, b.scan_from_connection), (a.covariance, b.covariance))

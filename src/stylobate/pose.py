@@ -5,7 +5,7 @@ Generalised least squares over patches (method, eq. 5): ξ = (Aᵀ K⁻¹ A)⁻�
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -22,7 +22,8 @@ class Pose:
     """A weighted pose.
 
     scan_from_connection (4, 4); covariance (6, 6) of ξ, mm and radians; offset of the surface and its sd, mm;
-    radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent points that would fix the offset as well.
+    radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent points that would
+    fix the offset as well; converged: whether the last step rested.
     """
 
     scan_from_connection: FloatArray
@@ -32,17 +33,30 @@ class Pose:
     edge_radius: float
     field: Field
     effective_points: float
+    converged: bool
+
+    def turn_known_within(self, widest: float) -> Pose:
+        """The same pose, its turn known no better than ±`widest` rad with 95 %."""
+        least = (widest / 1.96) ** 2
+        if self.covariance[5, 5] >= least:
+            return self
+        covariance = self.covariance.copy()
+        covariance[5, 5] = least
+        return replace(self, covariance=covariance)
 
 
 # What is known before the fit: the search has found the place, so nothing here weighs against real data; it keeps a
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
 # turn; the offset as in the fit; the rounding of edges 0.1 mm.
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
+MOST_ROUNDS = 6
+SETTLED = 5e-4  # mm, rms over the surface: a weighted step that moves it less has converged
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Generalised least squares: parameters (k,), their covariance and information (k, k). prior (k,): information added, 1/unit².
+    """Generalised least squares: parameters (k,), their covariance and information (k, k). prior (k,): information
+    added, 1/unit².
 
     One Cholesky factor of [[K, B], [Bᵀ, c]] with B = [A r] holds L⁻¹B in its last rows.
     """
@@ -56,38 +70,41 @@ def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray
     wide[np.arange(n, n + m), np.arange(n, n + m)] = 1e20
     white = np.linalg.cholesky(wide)[n:, :n]
     information = white[:-1] @ white[:-1].T + np.diag(prior)
-    covariance = np.linalg.inv(information)
+    covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
     return covariance @ (white[:-1] @ white[-1]), covariance, information
 
 
 def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pose:
-    """The pose weighted by the correlation of its own residuals. Two rounds: rounding, field, pose, and again.
+    """The pose weighted by the correlation of its own residuals. Rounds of rounding, field and pose, until it rests.
 
     Parameters: ξ (6), the offset, and where edges are rounded the change of their radius.
     """
     pose, offset, radius = fit.scan_from_connection, fit.offset, 0.0
-    field: Field | None = None
-    covariance: FloatArray | None = None
+    known: tuple[Field, FloatArray] | None = None
     points = around.points[fit.support]
-    for _ in range(2):
+    for turn in range(MOST_ROUNDS):
         local = to_connection(pose, points)
         closest = tree.closest(local, REACH)
         residual = closest.distance - offset
         distance, angle = edges.near(local - closest.distance[:, None] * closest.gradient)
         if radius == 0.0:
             radius = likeliest_radius(distance, angle, residual)
-        slope = (sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))) / (
-            RADIUS_STEP + min(radius, RADIUS_STEP)
-        )
+        slope = (
+            sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))
+        ) / (RADIUS_STEP + min(radius, RADIUS_STEP))
         matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
         patches = patches_of(local, closest.gradient, residual - sunk(distance, angle, radius), matrix)
-        field = estimate(patches, field, covariance)
+        field = estimate(patches, known)
         step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         radius = float(np.clip(radius + step[7], 0.0, RADII[-1]))
-    assert field is not None and covariance is not None
+        moved = float(np.sqrt(np.mean((patches.matrix[:, :6] @ step[:6]) ** 2)))
+        if turn > 0 and moved < SETTLED:
+            break
+        known = (field, covariance)
     effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
     return Pose(
-        rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), radius, field, effective
-    )
+        rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), radius, field, effective,
+        moved < SETTLED,
+    )  # fmt: skip

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from stylobate.bounds import bounds, turn_between_deg
-from stylobate.choose import LEAST_ODDS, Laid, lay
+from stylobate.choose import LEAST_ODDS, Laid, lay, widest_turn_deg
 from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
@@ -28,6 +28,7 @@ WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
+MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
@@ -80,16 +81,14 @@ class Measured:
 def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candidate: Candidate) -> Measured | None:
     """Measure what stands at one place; None where no scan body does."""
     first = candidate.readings[0]
-    starts = [
-        (r.body, r.scan_from_connection) for r in candidate.readings if r.area > READINGS_LAID * first.area
-    ]
+    starts = [(r.body, r.scan_from_connection) for r in candidate.readings if r.area > READINGS_LAID * first.area]
     centre = bench.middle(first.body, first.scan_from_connection)
     near = around(vertices, normals, centre, max(bench.reaches[body] for body, _ in starts) + 1.5)
     laid = lay(bench.trees, near, starts)
     best = laid[0]
     tree = bench.trees[best.body]
     fitted = fit(tree, near, best.descent)
-    if not fitted.converged or fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
+    if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
     if _explained(tree, near, fitted) < LEAST_EXPLAINED:
         return None
@@ -97,6 +96,14 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
+    if not pose.converged:
+        return None
+    order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
+    if order > 0:
+        widest = widest_turn_deg(
+            tree, near, pose.scan_from_connection, pose.offset, fitted.support, pose.effective_points, 360.0 / order
+        )
+        pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
         bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose),
@@ -120,7 +127,7 @@ def _explained(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
 
 def _coverage(body: ScanBody, near: Around, fitted: Fit) -> float:
     """Share of the scan region's area that the scan shows, 0 to 1."""
-    spots, facing = sampled(body.region, 0.25)
+    spots, _ = sampled(body.region, 0.25)
     local = to_connection(fitted.scan_from_connection, near.points[fitted.support])
     distance, _ = Buckets.of(local, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)
     return float(np.mean(np.isfinite(distance)))
@@ -194,7 +201,7 @@ def _findings(
                 f"This scan fits {names} alike. Read the number on the scan body and measure again with --scan-body.",
             )
         )
-    turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS]
+    turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS and abs(a.turn_deg) > 2.0]
     if order > 0 and (turns or (index_deg is not None and index_deg > 90.0 / order)):
         findings.append(
             Finding(
@@ -216,5 +223,7 @@ def _map(tree: SurfaceTree, measured: Measured, scan: Scan, faces: IntArray) -> 
     number[near.index[shown]] = np.arange(int(shown.sum()), dtype=np.int32)
     local = number[faces]
     local = local[np.all(local >= 0, axis=1)]
-    off = np.where(closest.on_boundary, np.nan, 1e3 * closest.distance)[shown]
+    facing = np.einsum("ij,ij->i", closest.gradient, near.normals @ pose[:3, :3])
+    own = ~closest.on_boundary & (facing > 0.3) & (np.abs(closest.distance) < MAP_DEVIATION)
+    off = np.where(own, 1e3 * closest.distance, np.nan)[shown]
     return SiteMap(near.points[shown] + scan.origin, local, off)

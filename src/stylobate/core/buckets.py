@@ -78,8 +78,8 @@ def within(
     start = np.empty(3, np.int64)
     stop = np.empty(3, np.int64)
     for d in range(3):
-        start[d] = max(0, np.int64(np.floor((centre[d] - radius - low[d]) / side)))
-        stop[d] = min(shape[d] - 1, np.int64(np.floor((centre[d] + radius - low[d]) / side)))
+        start[d] = max(0, int(np.floor((centre[d] - radius - low[d]) / side)))
+        stop[d] = min(int(shape[d]) - 1, int(np.floor((centre[d] + radius - low[d]) / side)))
         if stop[d] < start[d]:
             return 0
     for x in range(start[0], stop[0] + 1):
@@ -104,8 +104,8 @@ def _nearest(
         best = limit * limit
         empty = False
         for d in range(3):
-            start[d] = max(0, np.int64(np.floor((queries[q, d] - limit - low[d]) / side)))
-            stop[d] = min(shape[d] - 1, np.int64(np.floor((queries[q, d] + limit - low[d]) / side)))
+            start[d] = max(0, int(np.floor((queries[q, d] - limit - low[d]) / side)))
+            stop[d] = min(int(shape[d]) - 1, int(np.floor((queries[q, d] + limit - low[d]) / side)))
             empty = empty or stop[d] < start[d]
         if empty:
             continue

@@ -16,6 +16,8 @@ from stylobate.core.surface import Surface
 from stylobate.core.types import BoolArray, FloatArray, IntArray
 
 LEAF_FACES = 4
+PIECE = 0.6  # mm: longest edge of what a box holds
+MOST_PIECES = 400_000
 FACE, EDGE_AB, EDGE_BC, EDGE_CA, CORNER_A, CORNER_B, CORNER_C = range(7)
 
 
@@ -57,8 +59,9 @@ class SurfaceTree:
             raise ValueError("the surface has no face with an area")
         triangles = np.ascontiguousarray(surface.vertices[faces])
         normals, is_open = _pseudo_normals(surface.vertices, faces)
-        boxes, nodes, order = _build(triangles)
-        return SurfaceTree(triangles, normals, is_open, boxes, nodes, order)
+        pieces, whole = _pieces(triangles)
+        boxes, nodes, order = _build(pieces)
+        return SurfaceTree(triangles, normals, is_open, boxes, nodes, whole[order])
 
     def closest(self, points: FloatArray, limit: float = np.inf) -> Closest:
         """Closest surface point of each of `points` (n, 3), within `limit` mm."""
@@ -70,6 +73,24 @@ class SurfaceTree:
             self.nodes, self.order, distance, gradient, face, boundary,
         )  # fmt: skip
         return Closest(distance, gradient, face, boundary)
+
+
+def _pieces(triangles: FloatArray) -> tuple[FloatArray, IntArray]:
+    """Long triangles cut by halving their longest edge, so that boxes are tight; each piece with its whole's number."""
+    pieces, whole = triangles, np.arange(len(triangles), dtype=np.int32)
+    while len(pieces) < MOST_PIECES:
+        edges = pieces[:, [1, 2, 0]] - pieces
+        length = np.einsum("ikd,ikd->ik", edges, edges)
+        long = np.max(length, axis=1) > PIECE**2
+        if not long.any():
+            break
+        first = np.argmax(length[long], axis=1)
+        a, b, c = (pieces[long][np.arange(len(first)), (first + k) % 3] for k in range(3))
+        middle = (a + b) / 2.0
+        halves = np.concatenate([np.stack([a, middle, c], axis=1), np.stack([middle, b, c], axis=1)])
+        pieces = np.concatenate([pieces[~long], halves])
+        whole = np.concatenate([whole[~long], whole[long], whole[long]])
+    return np.ascontiguousarray(pieces), whole
 
 
 def _pseudo_normals(vertices: FloatArray, faces: IntArray) -> tuple[FloatArray, BoolArray]:

@@ -167,6 +167,7 @@ def _place(
     axes: FloatArray, feet: FloatArray, radius: float, height_low: float, height_high: float,
     points: FloatArray, normals: FloatArray, area: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
     bucket: float, profile: Float32Array, profile_low: float, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
+    least_area: float,
 ) -> tuple[FloatArray, FloatArray]:  # fmt: skip
     """Best READINGS poses for each axis: poses (n, READINGS, 3, 4) scan_from_post and net areas (n, READINGS)."""
     n = axes.shape[0]
@@ -180,6 +181,9 @@ def _place(
         axis = axes[i]
         middle = feet[i] + axis * (0.5 * (height_low + height_high))
         count = within(middle, reach + HEIGHT_REACH, points, first, low, shape, bucket, near)
+        seen_area = 0.0
+        for k in range(count):
+            seen_area += area[near[k]]
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
             level[k] = agreement(axis, foot, near[:count], points, normals, profile, profile_low, False)
@@ -187,12 +191,16 @@ def _place(
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())
         other = np.array(
-            [axis[1] * side[2] - axis[2] * side[1], axis[2] * side[0] - axis[0] * side[2], axis[0] * side[1] - axis[1] * side[0]]
+            [
+                axis[1] * side[2] - axis[2] * side[1],
+                axis[2] * side[0] - axis[0] * side[2],
+                axis[0] * side[1] - axis[1] * side[0],
+            ]
         )
         tried = 0
         for _ in range(2):
-            k = np.argmax(level)
-            if level[k] <= 0.0:
+            k = int(np.argmax(level))
+            if level[k] * seen_area < least_area:
                 break
             shift0 = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
             level[max(0, k - 2) : k + 3] = -1.0
@@ -204,9 +212,9 @@ def _place(
                 c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
                 rotation[:, 0] = c * side + s * other
                 rotation[:, 1] = -s * side + c * other
-                turns[t] = _grid_score(rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, 1)
+                turns[t] = _grid_score(rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, 2)
             for _ in range(3):
-                t = np.argmax(turns)
+                t = int(np.argmax(turns))
                 if turns[t] <= 0.0:
                     break
                 c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
@@ -260,6 +268,7 @@ def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArra
         axis, foot, template.radius, template.height_low, template.height_high, near.points, thinned.normals,
         thinned.area, near.first, near.low, near.shape, near.side, template.profile,
         template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples,
+        LEAST_AREA_SHARE * template.area,
     )  # fmt: skip
     post_from_connection = rigid.inverse(template.connection_from_post)
     result = []
@@ -279,7 +288,7 @@ def _same_place(a: FloatArray, b: FloatArray, one: Template, two: Template) -> b
 
 
 def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> list[Candidate]:
-    """Readings at one place together, of each scan body the READINGS best that differ; places on surface of their own."""
+    """Readings at one place together, READINGS of each scan body; places on surface of their own."""
     places: list[tuple[FloatArray, list[Reading]]] = []
     for reading in sorted(readings, key=lambda r: -r.area):
         middle = _middle(reading, templates[reading.body])

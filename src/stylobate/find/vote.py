@@ -16,7 +16,7 @@ from stylobate.core.types import BoolArray, Float32Array, FloatArray, LongArray
 from stylobate.find.template import PAIR_FAR, PAIR_NEAR, PROFILE_BAND, PROFILE_CELL, Template, pair_key
 from stylobate.find.thin import Thinned
 
-MAX_SEEDS = 7000
+MAX_SEEDS = 4000
 PARTNERS = 4
 TESTS = 48
 TEST_RADIUS = 4.0  # mm around a seed in which its test points lie
@@ -35,7 +35,7 @@ class Seeds:
 
 @dataclass(frozen=True)
 class Axes:
-    """Axes voted for: score (n,) share of test points that agree; axis (n, 3) unit; foot (n, 3) post origin; seed (n,)."""
+    """Axes: score (n,) share of test points that agree; axis (n, 3) unit; foot (n, 3) post origin; seed (n,)."""
 
     score: FloatArray
     axis: FloatArray
@@ -67,7 +67,9 @@ def _gather(
         for k in range(count):
             j = found[k]
             d = np.sqrt(
-                (points[j, 0] - points[i, 0]) ** 2 + (points[j, 1] - points[i, 1]) ** 2 + (points[j, 2] - points[i, 2]) ** 2
+                (points[j, 0] - points[i, 0]) ** 2
+                + (points[j, 1] - points[i, 1]) ** 2
+                + (points[j, 2] - points[i, 2]) ** 2
             )
             dot = normals[i, 0] * normals[j, 0] + normals[i, 1] * normals[j, 1] + normals[i, 2] * normals[j, 2]
             if not usable[j] or d < PAIR_NEAR or d >= PAIR_FAR or abs(dot) > 0.93:
@@ -140,7 +142,11 @@ def _vote(
             key = pair_key(d, along1, along2, between, side > 0.0)
             for e in range(key_first[key], key_first[key + 1]):
                 a, b, c = entries[e, 0], entries[e, 1], entries[e, 2]
-                axis[0], axis[1], axis[2] = a * m[0] + b * ex + c * fx, a * m[1] + b * ey + c * fy, a * m[2] + b * ez + c * fz
+                axis[0], axis[1], axis[2] = (
+                    a * m[0] + b * ex + c * fx,
+                    a * m[1] + b * ey + c * fy,
+                    a * m[2] + b * ez + c * fz,
+                )
                 a, b, c = entries[e, 3], entries[e, 4], entries[e, 5]
                 foot[0] = p[0] + a * m[0] + b * ex + c * fx
                 foot[1] = p[1] + a * m[1] + b * ey + c * fy
@@ -174,7 +180,7 @@ def seeds_of(thinned: Thinned) -> Seeds:
 def vote(seeds: Seeds, thinned: Thinned, template: Template, least: float) -> Axes:
     """Axes on which a scan body of this template could stand, at most KEPT a seed, agreeing with a share ≥ least."""
     score, poses, seed = _vote(
-        seeds.index, seeds.partners, seeds.tests, thinned.buckets.points, thinned.normals, template.first, template.entries,
-        template.profile, template.height_low - PROFILE_BAND, least,
+        seeds.index, seeds.partners, seeds.tests, thinned.buckets.points, thinned.normals, template.first,
+        template.entries, template.profile, template.height_low - PROFILE_BAND, least,
     )  # fmt: skip
     return Axes(score, np.ascontiguousarray(poses[:, :3]), np.ascontiguousarray(poses[:, 3:]), seed)
