@@ -49,8 +49,8 @@ class Pose:
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
 # turn; the offset as in the fit; the rounding of edges 0.1 mm.
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
-MOST_ROUNDS = 6
-SETTLED = 5e-4  # mm, rms over the surface: a weighted step that moves it less has converged
+FIELD_ROUNDS, MOST_ROUNDS = 2, 8  # the field is estimated anew in the first rounds, then kept
+SETTLED = 0.1  # a weighted step shorter than √0.1 standard deviations, in all directions at once, has converged
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
@@ -87,19 +87,19 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         closest = tree.closest(local, REACH)
         residual = closest.distance - offset
         distance, angle = edges.near(local - closest.distance[:, None] * closest.gradient)
-        if radius == 0.0:
+        if turn == 0:
             radius = likeliest_radius(distance, angle, residual)
         slope = (
             sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))
         ) / (RADIUS_STEP + min(radius, RADIUS_STEP))
         matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
         patches = patches_of(local, closest.gradient, residual - sunk(distance, angle, radius), matrix)
-        field = estimate(patches, known)
+        field = estimate(patches, known) if known is None or turn < FIELD_ROUNDS else known[0]
         step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         radius = float(np.clip(radius + step[7], 0.0, RADII[-1]))
-        moved = float(np.sqrt(np.mean((patches.matrix[:, :6] @ step[:6]) ** 2)))
+        moved = float(step @ information @ step)
         if turn > 0 and moved < SETTLED:
             break
         known = (field, covariance)
