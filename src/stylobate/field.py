@@ -70,14 +70,27 @@ def _squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     return np.asarray(np.maximum(d2, 0.0) + spread[:, :, None] + spread[:, None, :])
 
 
-def patches_of(points: FloatArray, gradient: FloatArray, residual: FloatArray, matrix: FloatArray) -> Patches:
-    """Average points (n, 3) over cells and main direction of the gradient, at most about MOST_PATCHES of them."""
+def groups_of(points: FloatArray, gradient: FloatArray) -> LongArray:
+    """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about MOST_PATCHES."""
     cell = LEAST_CELL
     while True:
         group, size = _groups(points, gradient, cell)
         if size <= MOST_PATCHES:
-            break
+            return group
         cell *= max(1.05, float(np.sqrt(size / MOST_PATCHES)))
+
+
+def patches_of(
+    points: FloatArray,
+    gradient: FloatArray,
+    residual: FloatArray,
+    matrix: FloatArray,
+    group: LongArray | None = None,
+) -> Patches:
+    """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined, else made here."""
+    if group is None:
+        group = groups_of(points, gradient)
+    size = int(group.max()) + 1
     count = np.bincount(group, minlength=size).astype(np.float64)
 
     def mean(values: FloatArray) -> FloatArray:

@@ -96,7 +96,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
-    if not pose.converged:
+    if pose is None:
         return None
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
