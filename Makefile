@@ -9,9 +9,8 @@ DEMO := demo-output
 TESTS ?= tests
 FUZZ ?=
 BENCH ?=
-STUDY ?=
 
-.PHONY: help setup demo test check format fuzz bench study lock docs clean
+.PHONY: help setup demo test check format fuzz bench lock docs clean
 
 help: ## list the targets
 	@sed -n 's/^\([a-z]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 10
@@ -43,9 +42,6 @@ fuzz: $(READY) ## broken files, a bounded run
 bench: $(READY) ## this program and general-purpose peers on the same scenes
 	$(PY) -m pip install --quiet --require-hashes -r requirements-bench.lock
 	$(PY) -m bench $(BENCH)
-
-study: $(READY) ## how well the stated uncertainties hold, on simulated scenes
-	$(PY) -m study $(STUDY)
 
 docs: $(READY) ## paste the current --help texts into docs/
 	$(PY) scripts/paste_help.py

@@ -1,7 +1,7 @@
 """Points sorted into cubes, for neighbours within a fixed distance.
 
 SciPy's k-d tree does this too; importing it costs 0.3 s, a quarter of the time in which a single scan body is to be
-measured (docs/decisions/0002-own-neighbour-search.md).
+measured (docs/decisions/0005-own-neighbour-search.md).
 """
 
 from __future__ import annotations
