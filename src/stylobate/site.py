@@ -29,6 +29,7 @@ LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
 MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
+MAP_MARGIN = 0.35  # mm beside foreign surface that is left grey: the fillet of the gingiva
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
@@ -225,5 +226,7 @@ def _map(tree: SurfaceTree, measured: Measured, scan: Scan, faces: IntArray) -> 
     local = local[np.all(local >= 0, axis=1)]
     facing = np.einsum("ij,ij->i", closest.gradient, near.normals @ pose[:3, :3])
     own = ~closest.on_boundary & (facing > 0.3) & (np.abs(closest.distance) < MAP_DEVIATION)
+    foreign = Buckets.of(near.points[shown & ~own & ~closest.on_boundary], MAP_MARGIN)
+    own &= ~np.isfinite(foreign.nearest(near.points, MAP_MARGIN)[0])
     off = np.where(own, 1e3 * closest.distance, np.nan)[shown]
     return SiteMap(near.points[shown] + scan.origin, local, off)
