@@ -30,6 +30,7 @@ CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its o
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
 MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
 MAP_MARGIN = 0.35  # mm beside foreign surface that is left grey: the fillet of the gingiva
+UNSURE_TURN_DEG = 5.0  # a turn known no better is said to be ambiguous (common practice, no source)
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
@@ -203,7 +204,7 @@ def _findings(
             )
         )
     turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS and abs(a.turn_deg) > 2.0]
-    if order > 0 and (turns or (index_deg is not None and index_deg > 90.0 / order)):
+    if order > 0 and (turns or (index_deg is not None and index_deg > UNSURE_TURN_DEG)):
         findings.append(
             Finding(
                 "index ambiguous",
