@@ -39,8 +39,7 @@ format: $(READY) ## put the code in form
 fuzz: $(READY) ## broken files, a bounded run
 	$(PY) -m fuzz $(FUZZ)
 
-bench: $(READY) ## this program and general-purpose peers on the same scenes
-	$(PY) -m pip install --quiet --require-hashes -r requirements-bench.lock
+bench: $(READY) ## sites found and errors as ratios to the least possible, on scenes drawn anew
 	$(PY) -m bench $(BENCH)
 
 docs: $(READY) ## paste the current --help texts into docs/
