@@ -70,7 +70,13 @@ def _failed(error: Exception) -> int:
 
 def main() -> None:
     """Entry point of the installed command."""
-    sys.exit(run())
+    status = run()
+    if status == EXIT_INTERRUPTED:
+        # CPython ends a process by the signal itself when the interrupt once passed through `exec` of a string (as
+        # dataclasses do on import), even after it was handled: its note of that is never cleared.
+        sys.stderr.flush()
+        os._exit(status)
+    sys.exit(status)
 
 
 if __name__ == "__main__":
