@@ -50,6 +50,7 @@ class Pose:
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
 FIELD_ROUNDS, MOST_ROUNDS = 2, 12  # the field is estimated anew in the first rounds, then kept
 SETTLED = 0.1  # a weighted step shorter than √0.1 standard deviations, in all directions at once, has converged
+SWINGS = 9.0  # a step still swinging at the end, within 3 standard deviations, is added to the uncertainty
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
@@ -105,7 +106,10 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         radius = float(np.clip(radius + step[7], 0.0, RADII[-1]))
-        if turn > 0 and moved < SETTLED:
+        last = turn == MOST_ROUNDS - 1
+        if turn > 0 and (moved < SETTLED or (last and moved < SWINGS)):
+            if last:
+                covariance = covariance + np.outer(step, step)
             effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
             return Pose(
                 rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), radius, field,
