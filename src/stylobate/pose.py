@@ -50,7 +50,7 @@ class Pose:
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
 FIELD_ROUNDS, MOST_ROUNDS = 2, 12  # the field is estimated anew in the first rounds, then kept
 SETTLED = 0.1  # a weighted step shorter than √0.1 standard deviations, in all directions at once, has converged
-SWINGS = 9.0  # a step still swinging at the end, within 3 standard deviations, is added to the uncertainty
+SWINGS = 1.0  # a step still swinging at the end, within a standard deviation, is added to the uncertainty
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
