@@ -59,16 +59,17 @@ def rows(made: Scene, result: Result) -> list[Row]:
     table = []
     for k, truth in enumerate(made.sites):
         centre = truth.scan_from_connection[:3, 3]
-        near = [s for s in result.sites if np.linalg.norm(s.scan_from_connection[:3, 3] - centre) < SAME_PLACE]
-        if not near:
+        apart = [float(np.linalg.norm(s.scan_from_connection[:3, 3] - centre)) for s in result.sites]
+        if min(apart, default=np.inf) >= SAME_PLACE:
             table.append(Row(None, None, False, None))
             continue
         try:
             least = bound(made, k)
         except ValueError:  # a motion is loose
             least = None
-        error = rigid.log(rigid.inverse(truth.scan_from_connection) @ near[0].scan_from_connection)
-        table.append(Row(error, least, near[0].scan_body == truth.body.id, near[0]))
+        nearest = result.sites[int(np.argmin(apart))]
+        error = rigid.log(rigid.inverse(truth.scan_from_connection) @ nearest.scan_from_connection)
+        table.append(Row(error, least, nearest.scan_body == truth.body.id, nearest))
     return table
 
 

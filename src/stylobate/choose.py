@@ -14,7 +14,7 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, near_surface, to_connection
+from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, near_surface, to_connection, usable
 
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
 HOPELESS, WORST_LAID = 3.0, 0.04  # a reading whose residuals are that many times the best's, and wider (mm), is left
@@ -56,8 +56,7 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     for k, (body, descent) in enumerate(descents):
         pose = descent.scan_from_connection
         closest = trees[body].closest(to_connection(pose, around.points[which]), REACH)
-        facing = np.einsum("ij,ij->i", closest.gradient, around.normals[which] @ pose[:3, :3])
-        good = (closest.face >= 0) & ~closest.on_boundary & (facing > 0.3)
+        good = usable(closest, around.normals[which] @ pose[:3, :3])
         off[k, good] = np.minimum(np.abs(closest.distance[good] - descent.offset), TRUNCATED)
     common = np.any(off < COMMON, axis=0)
     area = around.area[which][common]

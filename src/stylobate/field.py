@@ -82,14 +82,11 @@ def groups_of(points: FloatArray, gradient: FloatArray) -> LongArray:
 
 def patches_of(
     points: FloatArray,
-    gradient: FloatArray,
     residual: FloatArray,
     matrix: FloatArray,
-    group: LongArray | None = None,
+    group: LongArray,
 ) -> Patches:
-    """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined, else made here."""
-    if group is None:
-        group = groups_of(points, gradient)
+    """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined."""
     size = int(group.max()) + 1
     count = np.bincount(group, minlength=size).astype(np.float64)
 
@@ -198,7 +195,7 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
             key=lambda at: cost(at[0], at[1], 1.5)[0],
         )
         found = {1.5: _descend(cost, start, 1.5, 0.4, 0.15)}
-        for smoothness in (0.5, 2.5):
+        for smoothness in (SMOOTHNESS[0], SMOOTHNESS[2]):
             found[smoothness] = _descend(cost, found[1.5][1], smoothness, 0.4, 0.15)
     else:
         known, covariance = fitted

@@ -100,7 +100,7 @@ def tukey(residual: FloatArray, width: float) -> FloatArray:
     return np.asarray(np.clip(1.0 - (residual / width) ** 2, 0.0, None) ** 2)
 
 
-def _usable(closest: Closest, normals: FloatArray) -> BoolArray:
+def usable(closest: Closest, normals: FloatArray) -> BoolArray:
     """Points whose foot lies inside the region and whose surface does not face away."""
     facing = np.einsum("ij,ij->i", closest.gradient, normals)
     return np.asarray((closest.face >= 0) & ~closest.on_boundary & (facing > 0.3))
@@ -139,7 +139,7 @@ def descend(
     for iteration in range(steps):
         local = to_connection(pose, points)
         closest = tree.closest(local, REACH)
-        good = _usable(closest, normals @ pose[:3, :3])
+        good = usable(closest, normals @ pose[:3, :3])
         good &= np.abs(np.nan_to_num(closest.distance, nan=np.inf) - offset) < width
         if int(good.sum()) < LEAST_POINTS:
             return Descent(pose, offset, sd, False, iteration)
@@ -194,11 +194,11 @@ def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
     """
     pose, sd = descent.scan_from_connection, descent.sd
     closest = tree.closest(to_connection(pose, around.points), REACH)
-    usable = _usable(closest, around.normals @ pose[:3, :3])
+    own = usable(closest, around.normals @ pose[:3, :3])
     seen = closest.face >= 0
-    off = np.zeros(len(usable), np.bool_)
+    off = np.zeros(len(own), np.bool_)
     off[seen] = np.abs(closest.distance[seen] - descent.offset) > OUTSIDE * sd
-    good = np.nonzero(usable & ~off)[0]
+    good = np.nonzero(own & ~off)[0]
     foreign = np.nonzero(seen & off)[0]
     if len(foreign) and len(good):
         beside = Buckets.of(around.points[good], CROWD).count(around.points[foreign], CROWD)

@@ -97,7 +97,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
             sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))
         ) / (RADIUS_STEP + min(radius, RADIUS_STEP))
         matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
-        patches = patches_of(local, closest.gradient, residual - sunk(distance, angle, radius), matrix, group)
+        patches = patches_of(local, residual - sunk(distance, angle, radius), matrix, group)
         field = estimate(patches, known) if known is None or turn < FIELD_ROUNDS else known[0]
         step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
         moved = float(step @ information @ step)

@@ -17,7 +17,7 @@ from stylobate.core.types import FloatArray, IntArray, LongArray
 from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
 from stylobate.find.template import sampled
-from stylobate.fit import REACH, Around, Fit, around, fit, to_connection
+from stylobate.fit import REACH, Around, Fit, around, fit, to_connection, usable
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.pose import Pose, weigh
 
@@ -121,8 +121,7 @@ def _explained(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
     """Of the scan within 0.4 mm of the CAD surface and facing its way, the share that lies on it."""
     pose = fitted.scan_from_connection
     closest = tree.closest(to_connection(pose, near.points), 0.4)
-    facing = np.einsum("ij,ij->i", closest.gradient, near.normals @ pose[:3, :3])
-    close = (closest.face >= 0) & ~closest.on_boundary & (facing > 0.3)
+    close = usable(closest, near.normals @ pose[:3, :3])
     on = close & (np.abs(np.nan_to_num(closest.distance) - fitted.offset) < max(3.0 * fitted.sd, 0.05))
     return float(near.area[on].sum() / max(near.area[close].sum(), 1e-9))
 
@@ -225,8 +224,7 @@ def _map(tree: SurfaceTree, measured: Measured, scan: Scan, faces: IntArray) -> 
     number[near.index[shown]] = np.arange(int(shown.sum()), dtype=np.int32)
     local = number[faces]
     local = local[np.all(local >= 0, axis=1)]
-    facing = np.einsum("ij,ij->i", closest.gradient, near.normals @ pose[:3, :3])
-    own = ~closest.on_boundary & (facing > 0.3) & (np.abs(closest.distance) < MAP_DEVIATION)
+    own = usable(closest, near.normals @ pose[:3, :3]) & (np.abs(closest.distance) < MAP_DEVIATION)
     foreign = Buckets.of(near.points[shown & ~own & ~closest.on_boundary], MAP_MARGIN)
     own &= ~np.isfinite(foreign.nearest(near.points, MAP_MARGIN)[0])
     off = np.where(own, 1e3 * closest.distance, np.nan)[shown]

@@ -44,6 +44,34 @@ class Candidate:
 
 
 @compiled
+def _in_grid(
+    rotation: FloatArray, shift: FloatArray, point: FloatArray, grid: IntArray, grid_low: FloatArray
+) -> tuple[float, float, float, int]:
+    """A scan point in the post frame, and the grid's nearest sample there, −1 beyond its band."""
+    x, y, z = point[0] - shift[0], point[1] - shift[1], point[2] - shift[2]
+    px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
+    py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
+    pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
+    a = int(np.floor((px - grid_low[0]) / GRID_CELL))
+    b = int(np.floor((py - grid_low[1]) / GRID_CELL))
+    c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
+    if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
+        return px, py, pz, -1
+    return px, py, pz, grid[a, b, c]
+
+
+@compiled
+def _facing(rotation: FloatArray, normal: FloatArray, sample: FloatArray) -> float:
+    """Cosine between a scan normal and a sample's."""
+    nx, ny, nz = normal[0], normal[1], normal[2]
+    return float(
+        sample[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
+        + sample[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
+        + sample[5] * (rotation[0, 2] * nx + rotation[1, 2] * ny + rotation[2, 2] * nz)
+    )
+
+
+@compiled
 def _grid_score(
     rotation: FloatArray, shift: FloatArray, near: LongArray, count: int, points: FloatArray, normals: FloatArray,
     area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray, step: int,
@@ -52,27 +80,13 @@ def _grid_score(
     total = 0.0
     for k in range(0, count, step):
         j = near[k]
-        x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
-        px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
-        py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
-        pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
-        a = int(np.floor((px - grid_low[0]) / GRID_CELL))
-        b = int(np.floor((py - grid_low[1]) / GRID_CELL))
-        c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
-        if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
-            continue
-        s = grid[a, b, c]
+        px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
         if s < 0:
             continue
         q = samples[s]
         d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
         if abs(d) < BAND:
-            nx, ny, nz = normals[j, 0], normals[j, 1], normals[j, 2]
-            dot = (
-                q[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
-                + q[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
-                + q[5] * (rotation[0, 2] * nx + rotation[1, 2] * ny + rotation[2, 2] * nz)
-            )
+            dot = _facing(rotation, normals[j], q)
             if dot > 0.7:
                 total += area[j] * (1.0 - (d / BAND) ** 2)
         elif d < 0.0:
@@ -88,13 +102,7 @@ def _on_surface(
     found = np.empty(near.shape[0], np.int64)
     count = 0
     for j in near:
-        x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
-        a = int(np.floor((rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z - grid_low[0]) / GRID_CELL))
-        b = int(np.floor((rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z - grid_low[1]) / GRID_CELL))
-        c = int(np.floor((rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z - grid_low[2]) / GRID_CELL))
-        if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
-            continue
-        if grid[a, b, c] >= 0:
+        if _in_grid(rotation, shift, points[j], grid, grid_low)[3] >= 0:
             found[count] = j
             count += 1
     return found[:count].copy()
@@ -112,28 +120,14 @@ def _refine(
         h, g = np.zeros((6, 6)), np.zeros(6)
         for k in range(count):
             j = near[k]
-            x, y, z = points[j, 0] - shift[0], points[j, 1] - shift[1], points[j, 2] - shift[2]
-            px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
-            py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
-            pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
-            a = int(np.floor((px - grid_low[0]) / GRID_CELL))
-            b = int(np.floor((py - grid_low[1]) / GRID_CELL))
-            c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
-            if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
-                continue
-            s = grid[a, b, c]
+            px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
             if s < 0:
                 continue
             q = samples[s]
             d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
             if abs(d) >= width:
                 continue
-            nx, ny, nz = normals[j, 0], normals[j, 1], normals[j, 2]
-            dot = (
-                q[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
-                + q[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
-                + q[5] * (rotation[0, 2] * nx + rotation[1, 2] * ny + rotation[2, 2] * nz)
-            )
+            dot = _facing(rotation, normals[j], q)
             if dot < 0.7:
                 continue
             w = area[j] * (1.0 - (d / width) ** 2) ** 2
@@ -197,7 +191,6 @@ def _place(
                 axis[0] * side[1] - axis[1] * side[0],
             ]
         )
-        tried = 0
         for _ in range(2):
             k = int(np.argmax(level))
             if level[k] * seen_area < least_area:
@@ -226,7 +219,6 @@ def _place(
                 turned = rotation.copy()
                 _refine(turned, shift, near, count, points, normals, area, grid, grid_low, samples)
                 value = _grid_score(turned, shift, near, count, points, normals, area, grid, grid_low, samples, 1)
-                tried += 1
                 if value <= scores[i, READINGS - 1]:
                     continue
                 slot = READINGS - 1

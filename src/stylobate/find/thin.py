@@ -46,14 +46,14 @@ def vertex_normals(vertices: FloatArray, faces: IntArray) -> FloatArray:
 
 @compiled
 def _cells(vertices: FloatArray, normals: FloatArray, cell: float) -> FloatArray:
-    """(cells, 8): area-weighted sums of position, normal, and area; the last column counts vertices."""
+    """(cells, 7): area-weighted sums of position, sums of normals, and area."""
     n = vertices.shape[0]
     size = 1
     while size < 2 * n:
         size *= 2
     table = np.full(size, -1, np.int32)
     key = np.empty((n, 3), np.int32)
-    total = np.zeros((n, 8))
+    total = np.zeros((n, 7))
     used = 0
     for i in range(n):
         w = np.sqrt(normals[i, 0] ** 2 + normals[i, 1] ** 2 + normals[i, 2] ** 2)
@@ -78,7 +78,6 @@ def _cells(vertices: FloatArray, normals: FloatArray, cell: float) -> FloatArray
             total[k, d] += w * vertices[i, d]
             total[k, 3 + d] += normals[i, d]
         total[k, 6] += w
-        total[k, 7] += 1.0
     return total[:used].copy()
 
 
