@@ -3,6 +3,7 @@
     StylobateError          one line: what, where, what to do; a command ends with status 2
     ├── ScanError           the scan file cannot be read as a surface
     ├── PartsError          the parts folder cannot be used (carries every fault)
+    ├── ResultError         a result.json, or another file of our own, cannot be used
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
     └── OutputError         the result cannot be written; what stood there before is kept
@@ -27,6 +28,10 @@ class PartsError(StylobateError):
     def __init__(self, message: str, faults: tuple[str, ...] = ()) -> None:
         super().__init__(message)
         self.faults = faults
+
+
+class ResultError(StylobateError):
+    """A file that this program wrote earlier is not usable: names the file, the key, what is wrong and what to do."""
 
 
 class UsageError(StylobateError):

@@ -1,0 +1,139 @@
+"""result.json → Record, or one line that says what is wrong with it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from stylobate.core import rigid
+from stylobate.core.errors import ResultError
+from stylobate.core.result import Bounds, Deviation, Finding, PartsInfo, ScanInfo
+from stylobate.core.types import FloatArray
+from stylobate.record.document import read_document
+from stylobate.record.model import BudgetRow, Record, RecordSite, Together
+
+if TYPE_CHECKING:
+    from stylobate.record.schema import BoundsTable, ResultTable, SiteTable
+
+RESULT = "result.json"
+SKEW_ALLOWED = 1e-5
+"""Departure of a rotation from orthonormal that is taken for rounding: 0.05 µm on a lever of 5 mm."""
+ROUNDING = 1e-6
+"""Departure of a covariance from symmetric and positive, relative to the variances, that is taken for rounding."""
+
+
+SMALLEST_SD = 1e-9
+"""mm or rad; what stands beside a smaller one is judged as if it were this."""
+
+
+def read_result(path: str | Path) -> Record:
+    """Read a measurement: a result.json, or the folder that holds one.
+
+    Raises ResultError: one line with the file, the key, what is wrong and what to do.
+    """
+    from stylobate.record.schema import FORMAT, VERSION, ResultTable
+
+    file = _file(Path(path))
+    table = read_document(file, ResultTable, FORMAT, VERSION, "measure")
+    sites = tuple(_site(file, k, site) for k, site in enumerate(table.sites))
+    record = Record(
+        path=file,
+        name=str(path),
+        scan=ScanInfo(table.scan.file, table.scan.sha256, table.scan.triangles),
+        parts=PartsInfo(table.parts.name, table.parts.revision, table.parts.sha256),
+        work=table.work,
+        sites=sites,
+        cross=_cross(file, table, [site.site for site in sites]),
+        together=None if table.together is None else Together(table.together.verdict, table.together.because),
+    )
+    _require_covariance(file, "the covariances of the sites with each other (cross)", record.covariance())
+    return record
+
+
+def _file(path: Path) -> Path:
+    if path.is_dir():
+        if not (path / RESULT).exists():
+            raise ResultError(f"{path}: this folder holds no {RESULT}; name a folder that 'stylobate measure' wrote")
+        return path / RESULT
+    return path
+
+
+def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
+    key = f"sites[{k + 1}]"
+    covariance = np.array(table.covariance)
+    _require_covariance(file, f"{key}.covariance", covariance)
+    deviation = table.deviation
+    return RecordSite(
+        site=table.site,
+        scan_body=table.scan_body,
+        connection=table.connection,
+        platform_diameter=table.platform_diameter,
+        index_order=table.index_order,
+        scan_from_connection=_pose(file, f"{key}.scan_from_connection", np.array(table.scan_from_connection)),
+        covariance=(covariance + covariance.T) / 2,
+        u95=_bounds(table.u95),
+        u95_total=_bounds(table.u95_total),
+        coverage=table.coverage,
+        deviation=None
+        if deviation is None
+        else Deviation(deviation.points, *map(_or_nan, (deviation.mean_um, deviation.rms_um, deviation.p95_um))),
+        verdict=table.verdict,
+        findings=tuple(Finding(f.cause, f.advice, f.size_um, f.u95_um) for f in table.findings),
+        budget=tuple(BudgetRow(b.source, b.platform_um, b.axis_deg, b.index_deg, b.origin) for b in table.budget),
+        map=table.map,
+    )
+
+
+def _bounds(table: BoundsTable | None) -> Bounds | None:
+    if table is None or table.platform_um is None or table.axis_deg is None:
+        return None
+    return Bounds(table.platform_um, table.axis_deg, table.index_deg)
+
+
+def _or_nan(value: float | None) -> float:
+    return float("nan") if value is None else value
+
+
+def _pose(file: Path, key: str, matrix: FloatArray) -> FloatArray:
+    """The pose with its rounding taken out. Raises ResultError where it is no rigid motion."""
+    rotation = matrix[:3, :3]
+    if np.abs(matrix[3] - [0.0, 0.0, 0.0, 1.0]).max() > SKEW_ALLOWED:
+        raise ResultError(f"{file}: {key}: the last row must be 0, 0, 0, 1; {_AGAIN}")
+    if np.abs(rotation @ rotation.T - np.eye(3)).max() > SKEW_ALLOWED:
+        raise ResultError(f"{file}: {key}: the upper left 3×3 is not a rotation; {_AGAIN}")
+    if np.linalg.det(rotation) < 0:
+        raise ResultError(f"{file}: {key}: is a mirror image, not a rotation; {_AGAIN}")
+    return rigid.orthonormal(matrix)
+
+
+_AGAIN = "write it again with 'stylobate measure'"
+
+
+def _cross(file: Path, table: ResultTable, names: list[str]) -> dict[tuple[str, str], FloatArray]:
+    twice = sorted({name for name in names if names.count(name) > 1})
+    if twice:
+        raise ResultError(f"{file}: two sites are called '{twice[0]}'; {_AGAIN}")
+    found: dict[tuple[str, str], FloatArray] = {}
+    for k, entry in enumerate(table.cross):
+        one, two = entry.sites
+        key = f"cross[{k + 1}].sites"
+        if one not in names or two not in names:
+            raise ResultError(f"{file}: {key}: there is no site '{two if one in names else one}'; {_AGAIN}")
+        if one == two or (one, two) in found or (two, one) in found:
+            raise ResultError(f"{file}: {key}: '{one}' and '{two}' must be two sites, named once; {_AGAIN}")
+        found[one, two] = np.array(entry.covariance)
+    return found
+
+
+def _require_covariance(file: Path, key: str, matrix: FloatArray) -> None:
+    """Raises ResultError where a matrix is not symmetric and positive semi-definite, rounding apart."""
+    scale = np.maximum(np.sqrt(np.abs(np.diag(matrix))), SMALLEST_SD)
+    relative = matrix / np.outer(scale, scale)
+    if relative.size == 0:
+        return
+    if np.abs(relative - relative.T).max() > ROUNDING:
+        raise ResultError(f"{file}: {key}: is not symmetric; {_AGAIN}")
+    if np.linalg.eigvalsh(relative)[0] < -ROUNDING * len(relative):
+        raise ResultError(f"{file}: {key}: is not a covariance: a variance in it is negative; {_AGAIN}")

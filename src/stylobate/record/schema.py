@@ -1,0 +1,127 @@
+"""result.json, key by key, as far as this program reads it. Importing this imports pydantic.
+
+Keys that are not named here are left alone: the interface says that more may be added.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+
+FORMAT = "stylobate-result"
+VERSION = 1
+
+Name = Annotated[str, StringConstraints(min_length=1, max_length=200)]
+Text = Annotated[str, StringConstraints(max_length=10_000)]
+Length = Annotated[float, Field(ge=0.0, le=1e6)]
+Row4 = Annotated[list[float], Field(min_length=4, max_length=4)]
+Row6 = Annotated[list[float], Field(min_length=6, max_length=6)]
+Pose = Annotated[list[Row4], Field(min_length=4, max_length=4)]
+Covariance = Annotated[list[Row6], Field(min_length=6, max_length=6)]
+Verdict = Literal["use", "undecided", "do not use"]
+
+
+class Table(BaseModel):
+    """An object of the file: no conversion of types, no NaN and no infinity."""
+
+    model_config = ConfigDict(extra="ignore", strict=True, allow_inf_nan=False, frozen=True)
+
+
+class ScanTable(Table):
+    """`scan`"""
+
+    file: Text = ""
+    sha256: Text = ""
+    triangles: Annotated[int, Field(ge=0)] = 0
+
+
+class PartsTable(Table):
+    """`parts`"""
+
+    name: Text = ""
+    revision: Text = ""
+    sha256: Text = ""
+
+
+class BoundsTable(Table):
+    """`u95`, `u95_total`"""
+
+    platform_um: float | None = None
+    axis_deg: float | None = None
+    index_deg: float | None = None
+
+
+class DeviationTable(Table):
+    """`deviation`"""
+
+    points: Annotated[int, Field(ge=0)]
+    mean_um: float | None = None
+    rms_um: float | None = None
+    p95_um: float | None = None
+
+
+class FindingTable(Table):
+    """One of `findings`"""
+
+    cause: Text
+    advice: Text = ""
+    size_um: float | None = None
+    u95_um: float | None = None
+
+
+class BudgetTable(Table):
+    """One of `budget`"""
+
+    source: Text
+    platform_um: Length | None = None
+    axis_deg: Length | None = None
+    index_deg: Length | None = None
+    origin: Annotated[Text, Field(alias="from")] = ""
+
+
+class SiteTable(Table):
+    """One of `sites`"""
+
+    site: Name
+    scan_body: Text = ""
+    connection: Name
+    platform_diameter: Length
+    index_order: Annotated[int, Field(ge=0, le=1000)]
+    scan_from_connection: Pose
+    covariance: Covariance
+    u95: BoundsTable | None = None
+    u95_total: BoundsTable | None = None
+    deviation: DeviationTable | None = None
+    coverage: float | None = None
+    verdict: Verdict | None = None
+    findings: list[FindingTable] = []
+    budget: list[BudgetTable] = []
+    map: Text | None = None
+
+
+class CrossTable(Table):
+    """One of `cross`"""
+
+    sites: Annotated[list[Name], Field(min_length=2, max_length=2)]
+    covariance: Covariance
+
+
+class TogetherTable(Table):
+    """`together`"""
+
+    verdict: Verdict
+    because: Text = ""
+
+
+class ResultTable(Table):
+    """The whole file"""
+
+    format: Literal["stylobate-result"]
+    version: Literal[1]
+    scan: ScanTable = ScanTable()
+    parts: PartsTable = PartsTable()
+    work: Text = ""
+    sites: list[SiteTable]
+    cross: list[CrossTable] = []
+    together: TogetherTable | None = None
