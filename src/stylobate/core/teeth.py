@@ -36,13 +36,13 @@ def tooth(number: str) -> str:
 
 def tooth_name(number: str) -> str:
     """The number in words: '14' is 'upper right first premolar'. Raises UsageError."""
-    kind, place = tooth(number)
+    kind, place = tuple(tooth(number))
     names = _PERMANENT if kind in "1234" else _DECIDUOUS
     return f"{QUADRANTS[kind]} {'' if kind in '1234' else 'deciduous '}{names[int(place) - 1]}"
 
 
 def along_arch(number: str) -> tuple[int, int]:
     """Sort key: upper before lower, each arch from the patient's right to the left. Raises UsageError."""
-    kind, place = tooth(number)
+    kind, place = tuple(tooth(number))
     upper, right = kind in "1256", kind in "1458"
     return (0 if upper else 1, -int(place) if right else int(place))
