@@ -1,0 +1,1 @@
+"""Several implants, several scans: what no single site can show."""
