@@ -18,7 +18,7 @@ PR_CAPBSET_DROP, CAP_DAC_OVERRIDE, CAP_DAC_READ_SEARCH = 24, 1, 2  # linux/prctl
 
 def environment(**extra: str) -> dict[str, str]:
     """This process's environment, a fixed terminal width, and what is added."""
-    return {**os.environ, "COLUMNS": "80", "PYTHONPATH": str(ROOT), **extra}
+    return {**os.environ, "COLUMNS": "80", "PYTHONPATH": os.pathsep.join([str(ROOT / "src"), str(ROOT)]), **extra}
 
 
 def run(

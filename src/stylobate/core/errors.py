@@ -4,6 +4,7 @@
     ├── ScanError           the scan file cannot be read as a surface
     ├── PartsError          the parts folder cannot be used (carries every fault)
     ├── ResultError         a result.json, or another file of our own, cannot be used
+    ├── RegisterError       the register of scan bodies cannot be used, or refuses an entry (carries every fault)
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
     └── OutputError         the result cannot be written; what stood there before is kept
@@ -32,6 +33,14 @@ class PartsError(StylobateError):
 
 class ResultError(StylobateError):
     """A file that this program wrote earlier is not usable: names the file, the key, what is wrong and what to do."""
+
+
+class RegisterError(StylobateError):
+    """The register cannot be used, or an entry is refused. `faults` lists every fault found, one line each."""
+
+    def __init__(self, message: str, faults: tuple[str, ...] = ()) -> None:
+        super().__init__(message)
+        self.faults = faults
 
 
 class UsageError(StylobateError):
