@@ -32,6 +32,12 @@ def length_95(covariance: FloatArray) -> float:
     return float(np.sqrt(np.quantile(_draws(len(values)) ** 2 @ values, LEVEL)))
 
 
+def within(covariance: FloatArray, limit: float) -> float:
+    """Probability that a zero-mean normal vector of this covariance (k, k) is no longer than `limit`."""
+    values = np.clip(np.linalg.eigvalsh(covariance), 0.0, None)
+    return float(np.mean(_draws(len(values)) ** 2 @ values <= limit**2))
+
+
 def bounds(covariance: FloatArray, index_order: int) -> Bounds:
     """Bounds of a pose from the covariance (6, 6) of ξ, the turn within ±180°."""
     index = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from itertools import combinations
 from pathlib import Path
 
@@ -20,7 +21,9 @@ from stylobate.find.thin import vertex_normals
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
-from stylobate.site import Bench, Measured, measure_site, site_of
+from stylobate.settings import DEFAULT, WORKS, Settings, read_settings
+from stylobate.site import Bench, Measured, Work, measure_site, site_of
+from stylobate.verdict import judge_together
 
 SHARED = 0.2  # of a site's surface may be claimed by a better one
 NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand
@@ -44,18 +47,24 @@ def measure(
     count: int | None = None,
     near: Sequence[Sequence[float]] = (),
     work: str = "bridge",
+    settings: Settings | str | Path | None = None,
     maps: bool = True,
     progress: Progress | None = None,
 ) -> Result:
     """Find the scan bodies in a scan and measure where their implants are.
 
     scan_bodies: ids that may stand there (all of the folder when empty). count: how many sites there are, if known.
-    near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. maps: give each site its
-    coloured surface. progress: called with the stage and its share done, 0 to 1.
+    near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. work: single, bridge or arch.
+    settings: limits and figures of one's own. maps: give each site its coloured surface. progress: called with the
+    stage and its share done, 0 to 1.
 
-    Raises ScanError, PartsError, UsageError. Fewer sites than `count` is not an error: compare len(result.sites).
+    Raises ScanError, PartsError, SettingsError, UsageError. Fewer sites than `count` is not an error: compare
+    len(result.sites).
     """
     tell = progress or _silent
+    if work not in WORKS:
+        raise UsageError(f"work '{work}' is unknown; choose one of: {', '.join(WORKS)}.")
+    chosen = settings if isinstance(settings, Settings) else DEFAULT if settings is None else read_settings(settings)
     tell("reading the parts", 0.0)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     bodies = _chosen(folder, scan_bodies)
@@ -74,19 +83,24 @@ def measure(
     if near:
         _require_near(found, points, near)
     found = _strongest(found, count, warnings)
-    order = order_along(
-        np.array([m.pose.scan_from_connection[:3, 3] for m in found]),
-        np.array([m.pose.scan_from_connection[:3, 2] for m in found]),
+    centres = np.array([m.pose.scan_from_connection[:3, 3] for m in found])
+    order = order_along(centres, np.array([m.pose.scan_from_connection[:3, 2] for m in found]))
+    sites = tuple(
+        site_of(bench, str(k + 1), found[i], read, faces if maps else None, Work(work, chosen, _farthest(centres, i)))
+        for k, i in enumerate(order)
     )
-    sites = tuple(site_of(bench, str(k + 1), found[i], read, faces if maps else None) for k, i in enumerate(order))
+    pairs = tuple(_pair(a, b) for a, b in combinations(sites, 2))
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
         parts=PartsInfo(folder.name, folder.revision, folder.sha256),
         work=work,
         sites=sites,
-        pairs=tuple(_pair(a, b) for a, b in combinations(sites, 2)),
+        pairs=pairs,
         not_shown=NOT_SHOWN,
         warnings=tuple(warnings),
+        together=judge_together(sites, pairs, work, chosen.limits[work], chosen.drift is not None)
+        if len(sites) > 1
+        else None,
     )
 
 
@@ -180,5 +194,16 @@ def _silent(stage: str, share: float) -> None:
     """Progress that nobody watches."""
 
 
+def _farthest(centres: FloatArray, which: int) -> float | None:
+    if len(centres) < 2:
+        return None
+    return float(np.max(np.linalg.norm(centres - centres[which], axis=1)))
+
+
 def _pair(a: Site, b: Site) -> Pair:
-    return pair((a.site, b.site), (a.scan_from_connection, b.scan_from_connection), (a.covariance, b.covariance))
+    poses = (a.scan_from_connection, b.scan_from_connection)
+    alone = pair((a.site, b.site), poses, (a.covariance, b.covariance))
+    if a.covariance_total is None or b.covariance_total is None:
+        return alone
+    whole = pair((a.site, b.site), poses, (a.covariance_total, b.covariance_total))
+    return replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg)

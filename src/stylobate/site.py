@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from stylobate.bounds import bounds, turn_between_deg
+from stylobate.budget import sources, total, without_figure
 from stylobate.choose import LEAST_ODDS, Laid, lay, widest_turn_deg
 from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray, IntArray, LongArray
+from stylobate.diagnose import Diagnosis, diagnose
 from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
 from stylobate.find.template import sampled
 from stylobate.fit import REACH, Around, Fit, around, fit, to_connection, usable
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.pose import Pose, weigh
+from stylobate.settings import Settings
+from stylobate.verdict import judge
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
 LEAST_SUPPORT = 150  # points that must carry a fit
@@ -74,6 +78,7 @@ class Measured:
     coverage: float
     middle: FloatArray
     claimed: LongArray
+    diagnosis: Diagnosis
 
     def distance_to(self, point: FloatArray) -> float:
         """From a point to the scan body's middle, mm."""
@@ -100,6 +105,8 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     pose = weigh(tree, bench.edges[best.body], near, fitted)
     if pose is None:
         return None
+    diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
+    pose = diagnosis.pose
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
         widest = widest_turn_deg(
@@ -108,7 +115,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
-        bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose),
+        bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose), diagnosis,
     )  # fmt: skip
 
 
@@ -134,14 +141,32 @@ def _coverage(body: ScanBody, near: Around, fitted: Fit) -> float:
     return float(np.mean(np.isfinite(distance)))
 
 
-def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntArray | None) -> Site:
-    """The site as it is reported: pose in scan coordinates, bounds, deviation, findings, map."""
+@dataclass(frozen=True)
+class Work:
+    """What will be built, with the settings; apart: distance in mm to the site farthest away, None for a single one."""
+
+    kind: str
+    settings: Settings
+    apart: float | None
+
+
+def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntArray | None, work: Work) -> Site:
+    """The site as it is reported: pose in scan coordinates, bounds, deviation, findings, budget, verdict, map."""
     body = bench.bodies[measured.body]
     connection = bench.parts.connection(body.seats_on)
     pose = measured.pose.scan_from_connection.copy()
     pose[:3, 3] += scan.origin
     limits = bounds(measured.pose.covariance, connection.index_order)
     alternatives = _alternatives(bench, measured)
+    indexed = connection.index_order > 0
+    found = (
+        *_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
+        *(f if f.where is None else replace(f, where=_moved(f.where, scan)) for f in measured.diagnosis.findings),
+    )
+    parts = sources(measured.pose.covariance, measured.diagnosis.made, body, connection, work.settings, work.apart)
+    budget = tuple(part.row(indexed) for part in parts)
+    summed = total(parts)
+    allowed = work.settings.limits[work.kind]
     return Site(
         site=name,
         scan_body=body.id,
@@ -153,10 +178,19 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
         u95=limits,
         deviation=_deviation(bench.trees[measured.body], measured),
         coverage=measured.coverage,
-        findings=_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
+        findings=found,
         alternatives=alternatives,
         map=None if faces is None else _map(bench.trees[measured.body], measured, scan, faces),
+        u95_total=bounds(summed, connection.index_order),
+        budget=budget,
+        verdict=judge(summed, indexed, found, allowed, budget, without_figure(parts)),
+        covariance_total=summed,
     )
+
+
+def _moved(where: tuple[float, float, float], scan: Scan) -> tuple[float, float, float]:
+    x, y, z = (float(a + b) for a, b in zip(where, scan.origin, strict=True))
+    return x, y, z
 
 
 def _deviation(tree: SurfaceTree, measured: Measured) -> Deviation:

@@ -5,6 +5,7 @@
     ├── PartsError          the parts folder cannot be used (carries every fault)
     ├── ResultError         a result.json, or another file of our own, cannot be used
     ├── RegisterError       the register of scan bodies cannot be used, or refuses an entry (carries every fault)
+    ├── SettingsError       a file of settings cannot be used
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
     └── OutputError         the result cannot be written; what stood there before is kept
@@ -41,6 +42,8 @@ class RegisterError(StylobateError):
     def __init__(self, message: str, faults: tuple[str, ...] = ()) -> None:
         super().__init__(message)
         self.faults = faults
+class SettingsError(StylobateError):
+    """The settings cannot be used: names the file, the key, what is wrong, and what to do."""
 
 
 class UsageError(StylobateError):

@@ -28,12 +28,70 @@ class Deviation:
 
 @dataclass(frozen=True)
 class Finding:
-    """Something that stands against a pose, or against the choice of part: what, how large, what to do."""
+    """Something that stands against a pose, or against the choice of part: what, how large, how sure, what to do.
+
+    size_um or size_deg with its 95 % bound u95_um or u95_deg. p: probability of so strong a sign on a faultless site,
+    all tests of the site counted; None where nothing is tested. where: (3,) scan coordinates, mm. area_mm2: of a patch.
+    """
 
     cause: str
     advice: str
     size_um: float | None = None
     u95_um: float | None = None
+    size_deg: float | None = None
+    u95_deg: float | None = None
+    p: float | None = None
+    where: tuple[float, float, float] | None = None
+    area_mm2: float | None = None
+
+
+@dataclass(frozen=True)
+class BudgetRow:
+    """One source of uncertainty, as standard uncertainties; a figure that is not known is None.
+
+    platform_um: root sum of squares over the three axes; axis_deg over the two tilts. origin: where the figure is from.
+    """
+
+    source: str
+    platform_um: float | None
+    axis_deg: float | None
+    index_deg: float | None
+    origin: str = ""
+
+
+@dataclass(frozen=True)
+class Chance:
+    """Of one limit: probability that the true error lies within it, and what the limit rests on."""
+
+    what: str
+    limit: float
+    probability: float
+    source: str
+
+    @property
+    def consumers_risk(self) -> float:
+        """Probability that what is used lies beyond the limit after all (JCGM 106:2012, 8.3.2)."""
+        return 1.0 - self.probability
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """`use`, `undecided` or `do not use`: why, the one thing to do next, and the probability of meeting each limit."""
+
+    verdict: str
+    because: str
+    next: str = ""
+    chances: tuple[Chance, ...] = ()
+
+
+@dataclass(frozen=True)
+class Together:
+    """The verdict on the sites as a set, and its reason."""
+
+    verdict: str
+    because: str = ""
+    next: str = ""
+    chances: tuple[Chance, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -63,7 +121,10 @@ class SiteMap:
 
 @dataclass(frozen=True)
 class Site:
-    """One measured implant position. Poses and covariances as in docs/conventions."""
+    """One measured implant position. Poses and covariances as in docs/conventions.
+
+    covariance (6, 6), u95: of the scan alone. covariance_total, u95_total: with every source that has a figure.
+    """
 
     site: str
     scan_body: str
@@ -78,17 +139,26 @@ class Site:
     findings: tuple[Finding, ...] = ()
     alternatives: tuple[Alternative, ...] = ()
     map: SiteMap | None = field(default=None, repr=False, compare=False)
+    u95_total: Bounds | None = None
+    budget: tuple[BudgetRow, ...] = ()
+    verdict: Verdict | None = None
+    covariance_total: FloatArray | None = None
 
 
 @dataclass(frozen=True)
 class Pair:
-    """Two sites: distance of the platform centres and angle between the axes."""
+    """Two sites: distance of the platform centres and angle between the axes.
+
+    total_um, angle_total_deg: 95 % bounds with every source counted that has a figure.
+    """
 
     sites: tuple[str, str]
     distance_mm: float
     u95_um: float
     angle_deg: float
     angle_u95_deg: float
+    total_um: float | None = None
+    angle_total_deg: float | None = None
 
 
 @dataclass(frozen=True)
@@ -128,3 +198,4 @@ class Result:
     pairs: tuple[Pair, ...]
     not_shown: tuple[NotShown, ...]
     warnings: tuple[str, ...] = ()
+    together: Together | None = None

@@ -8,30 +8,10 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.core.result import Bounds, Deviation, Finding, PartsInfo, ScanInfo
+from stylobate.core.result import Bounds, BudgetRow, Deviation, Finding, PartsInfo, ScanInfo, Together
 from stylobate.core.types import FloatArray
 
-
-@dataclass(frozen=True)
-class BudgetRow:
-    """One source of uncertainty, as standard uncertainties; a figure that is not known is None.
-
-    platform_um: root sum of squares over the three axes. origin: where the figure is from.
-    """
-
-    source: str
-    platform_um: float | None
-    axis_deg: float | None
-    index_deg: float | None
-    origin: str = ""
-
-
-@dataclass(frozen=True)
-class Together:
-    """The verdict on the sites as a set, and its reason."""
-
-    verdict: str
-    because: str = ""
+__all__ = ["BudgetRow", "Record", "RecordSite", "Together", "joint"]
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ import math
 from typing import Any
 
 from stylobate import __version__
-from stylobate.core.result import Deviation, Finding, Result, Site
+from stylobate.core.result import Bounds, BudgetRow, Chance, Deviation, Finding, Result, Site, Together, Verdict
 from stylobate.core.types import FloatArray
 
 FORMAT = "stylobate-result"
@@ -30,7 +30,7 @@ def result_json(result: Result, maps: bool) -> str:
 def document(result: Result, maps: bool) -> dict[str, Any]:
     """The same as nested dicts and lists."""
     scan, parts = result.scan, result.parts
-    return {
+    values: dict[str, Any] = {
         "format": FORMAT,
         "version": VERSION,
         "software": {"name": "stylobate", "version": __version__},
@@ -46,12 +46,17 @@ def document(result: Result, maps: bool) -> dict[str, Any]:
                 "u95_um": _figure(pair.u95_um),
                 "angle_deg": _figure(pair.angle_deg),
                 "angle_u95_deg": _figure(pair.angle_u95_deg),
+                "u95_total_um": _figure(pair.total_um),
+                "angle_u95_total_deg": _figure(pair.angle_total_deg),
             }
             for pair in result.pairs
         ],
         "not_shown": [{"what": item.what, "check": item.check} for item in result.not_shown],
         "warnings": list(result.warnings),
     }
+    if result.together is not None:
+        values["together"] = _judged(result.together)
+    return values
 
 
 def _site(site: Site, maps: bool) -> dict[str, Any]:
@@ -63,11 +68,7 @@ def _site(site: Site, maps: bool) -> dict[str, Any]:
         "index_order": site.index_order,
         "scan_from_connection": _matrix(site.scan_from_connection),
         "covariance": _matrix(site.covariance),
-        "u95": {
-            "platform_um": _figure(site.u95.platform_um),
-            "axis_deg": _figure(site.u95.axis_deg),
-            "index_deg": _figure(site.u95.index_deg),
-        },
+        "u95": _bounds(site.u95),
         "deviation": _deviation(site.deviation),
         "coverage": _figure(site.coverage),
         "findings": [_finding(finding) for finding in site.findings],
@@ -76,9 +77,53 @@ def _site(site: Site, maps: bool) -> dict[str, Any]:
             for other in site.alternatives
         ],
     }
+    if site.u95_total is not None:
+        values["u95_total"] = _bounds(site.u95_total)
+        values["budget"] = [_budget_row(row) for row in site.budget]
+    if site.verdict is not None:
+        judged = _judged(site.verdict)
+        values["verdict"] = judged.pop("verdict")
+        values["verdict_details"] = judged
     if maps and site.map is not None:
         values["map"] = map_name(site.site)
     return values
+
+
+def _bounds(bounds: Bounds) -> dict[str, Any]:
+    return {
+        "platform_um": _figure(bounds.platform_um),
+        "axis_deg": _figure(bounds.axis_deg),
+        "index_deg": _figure(bounds.index_deg),
+    }
+
+
+def _budget_row(row: BudgetRow) -> dict[str, Any]:
+    return {
+        "source": row.source,
+        "platform_um": _figure(row.platform_um),
+        "axis_deg": _figure(row.axis_deg),
+        "index_deg": _figure(row.index_deg),
+        "from": row.origin,
+    }
+
+
+def _judged(verdict: Verdict | Together) -> dict[str, Any]:
+    return {
+        "verdict": verdict.verdict,
+        "because": verdict.because,
+        "next": verdict.next,
+        "limits": [_chance(chance) for chance in verdict.chances],
+    }
+
+
+def _chance(chance: Chance) -> dict[str, Any]:
+    return {
+        "what": chance.what,
+        "limit": chance.limit,
+        "probability": _figure(chance.probability),
+        "consumers_risk": _figure(chance.consumers_risk),
+        "source": chance.source,
+    }
 
 
 def _deviation(deviation: Deviation) -> dict[str, Any]:
@@ -91,12 +136,18 @@ def _deviation(deviation: Deviation) -> dict[str, Any]:
 
 
 def _finding(finding: Finding) -> dict[str, Any]:
-    return {
+    values: dict[str, Any] = {
         "cause": finding.cause,
         "size_um": _figure(finding.size_um),
         "u95_um": _figure(finding.u95_um),
-        "advice": finding.advice,
     }
+    for name in ("size_deg", "u95_deg", "p", "area_mm2"):
+        if getattr(finding, name) is not None:
+            values[name] = _figure(getattr(finding, name))
+    if finding.where is not None:
+        values["where"] = [_figure(value) for value in finding.where]
+    values["advice"] = finding.advice
+    return values
 
 
 def _figure(value: float | None) -> float | None:

@@ -13,7 +13,7 @@ from rich.table import Table
 from rich.text import Text
 
 from stylobate.core.result import Pair, Result, Site
-from stylobate.report.words import CAUTION, finding_sentence, printable
+from stylobate.report.words import CAUTION, finding_sentence, printable, verdict_lines
 
 PLAIN_WIDTH = 100
 """Columns when the output is not a terminal."""
@@ -52,6 +52,7 @@ def rendered(result: Result) -> RenderableType:
         blocks.append(Text("\nNo scan body of the parts folder was found in this scan."))
     if result.pairs:
         blocks += [Text(""), _pairs(neighbours(result))]
+    blocks += _list("Verdict", verdict_lines(result), "bold")
     findings = [finding_sentence(site.site, finding) for site in result.sites for finding in site.findings]
     blocks += _list("Findings", findings, "bold yellow")
     blocks += _list("Warnings", (printable(text) for text in result.warnings), "bold yellow")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from stylobate.core.result import Finding
+from stylobate.core.result import Finding, Result, Together, Verdict
 
 CAUTION = (
     "Decision support, not a medical device. A scan cannot show whether a scan body was fully seated: "
@@ -22,4 +22,20 @@ def finding_sentence(site: str, finding: Finding) -> str:
         size = f", {finding.size_um:.0f} µm"
         if finding.u95_um is not None:
             size += f" (± {finding.u95_um:.0f} µm)"
+    if finding.size_deg is not None:
+        size = f", {finding.size_deg:.1f}°"
+        if finding.u95_deg is not None:
+            size += f" (± {finding.u95_deg:.1f}°)"
     return printable(f"Site {site}: {finding.cause}{size}. {finding.advice}")
+
+
+def verdict_lines(result: Result) -> list[str]:
+    """One sentence a site and one for all of them: the verdict, why, and what to do next."""
+    lines = [_judged(f"Site {site.site}", site.verdict) for site in result.sites if site.verdict is not None]
+    if result.together is not None:
+        lines.append(_judged("Together", result.together))
+    return lines
+
+
+def _judged(who: str, verdict: Verdict | Together) -> str:
+    return printable(f"{who}: {verdict.verdict}, {verdict.because} {verdict.next}".rstrip())

@@ -55,6 +55,11 @@ class PointType(click.ParamType[Point]):
     show_default=True,
     help="What will be built; it sets the limits.",
 )
+@click.option(
+    "--settings",
+    type=click.Path(path_type=Path, readable=False),
+    help="Limits and figures of your own (TOML). [default: as documented]",
+)
 @click.option("--strict", is_flag=True, help="End with status 4 unless every site's verdict is `use`.")
 @click.option("--no-maps", is_flag=True, help="Write no coloured surfaces.")
 @click.option("--picture", is_flag=True, help="Write picture.png as well: the arch and each site, with the figures.")
@@ -66,6 +71,7 @@ def command(
     count: int | None,
     near: tuple[Point, ...],
     work: str,
+    settings: Path | None,
     strict: bool,
     no_maps: bool,
     picture: bool,
@@ -92,6 +98,7 @@ def command(
                 count=count,
                 near=near,
                 work=work,
+                settings=settings,
                 maps=picture or not no_maps,
                 progress=progress,
             )
@@ -114,14 +121,16 @@ def _status(result: Result, count: int | None, strict: bool) -> int:
     if count is not None and found < count:
         click.echo(f"stylobate: found {found} of the {count} sites asked for; the result is written", err=True)
         return EXIT_FEWER
-    if strict:
-        click.echo(f"stylobate: --strict: {_not_usable(found)}", err=True)
+    if strict and (refused := _not_usable(result)):
+        click.echo(f"stylobate: --strict: {refused}; the result is written", err=True)
         return EXIT_STRICT
     return 0
 
 
-def _not_usable(found: int) -> str:
-    """Why no result passes --strict yet: a position counts as usable only by a verdict, and none is given."""
-    if found == 0:
-        return "no site was found, so there is none to use; the result is written"
-    return "this version gives no verdict, so no site counts as `use`; the result is written"
+def _not_usable(result: Result) -> str:
+    """Why a result does not pass --strict; empty where it does."""
+    if not result.sites:
+        return "no site was found, so there is none to use"
+    words = [(site.site, site.verdict.verdict if site.verdict else "no verdict") for site in result.sites]
+    bad = [f"site {name}: {word}" for name, word in words if word != "use"]
+    return ", ".join(bad)
