@@ -42,6 +42,8 @@ class RegisterError(StylobateError):
     def __init__(self, message: str, faults: tuple[str, ...] = ()) -> None:
         super().__init__(message)
         self.faults = faults
+
+
 class SettingsError(StylobateError):
     """The settings cannot be used: names the file, the key, what is wrong, and what to do."""
 
