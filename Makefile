@@ -5,6 +5,7 @@ SHELL := /bin/bash
 
 PY := .venv/bin/python
 READY := .venv/.ready
+BENCH_READY := .venv/.bench-ready
 DEMO := demo-output
 TESTS ?= tests
 FUZZ ?=
@@ -39,7 +40,10 @@ format: $(READY) ## put the code in form
 fuzz: $(READY) ## broken files, a bounded run
 	$(PY) -m fuzz $(FUZZ)
 
-bench: $(READY) ## sites found and errors as ratios to the least possible, on scenes drawn anew
+$(BENCH_READY): $(READY) requirements-bench.lock scripts/setup_bench.sh
+	@scripts/setup_bench.sh
+
+bench: $(BENCH_READY) ## ours and peers on the same scenes; options: make bench BENCH="--scenes 100 --out FILE"
 	$(PY) -m bench $(BENCH)
 
 docs: $(READY) ## paste the current --help texts into docs/

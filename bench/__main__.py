@@ -1,121 +1,160 @@
-"""`python -m bench [--scenes N] [--seed S]`: sites found and errors as ratios to the Cramér–Rao bound of each scene.
+"""`python -m bench`: ours and general-purpose peers on the same simulated scenes, drawn anew for each seed.
 
-Bodies, arches and noise are drawn anew for each seed. General-purpose peers are not in this table yet.
+A long run is cut into pieces by `--seed` and `--scenes`, each with an `--out` of its own; the files are joined with
+`cat` and printed with `--scenes 0 --out JOINED`. A run that was stopped goes on where it was when started again.
 """
 
 from __future__ import annotations
 
 import argparse
-import time
-from dataclasses import dataclass
+import sys
+from collections.abc import Sequence
+from pathlib import Path
 
-import numpy as np
+from bench.experiments import EXPERIMENTS, Experiment, Job
+from bench.judge import Json, judged, least_of
+from bench.scenes import task_of
+from bench.store import Store
+from bench.tables import Table, accuracy, finding, grouped, growth, honesty
+from bench.worker import Answer, Worker
 
-from stylobate.core import rigid
-from stylobate.core.result import Result, Site
-from stylobate.core.surface import Scan, Surface
-from stylobate.core.types import FloatArray
-from stylobate.measuring import measure
-from stylobate.parts.model import Connection, PartsFolder
-from stylobate.simulate import Noise, Scene, Settings, bound, draw_bodies, scene
-
-KERNELS = ("exponential", "matern32", "matern52", "squared-exponential")
-SAME_PLACE = 0.5  # mm
-
-
-@dataclass(frozen=True)
-class Row:
-    """One true site: its error ξ (6,), the bound (6, 6), and the site measured there; None where none was found."""
-
-    error: FloatArray | None
-    least: FloatArray | None
-    right_part: bool
-    site: Site | None
+SEED = 500_000
+SCENES = {"blind": 6, "near": 6, "empty": 6, "twins": 15, "faults": 13, "growth": 1}
+PEER_SCENES = 2  # of the blind table: a peer takes about a minute a scene
 
 
-def settings(seed: int) -> Settings:
-    """A scene drawn by its seed."""
-    rng = np.random.default_rng(seed)
-    arch, bodies = (("single", 1), ("quadrant", int(rng.integers(1, 4))), ("full", int(rng.integers(3, 7))))[
-        int(rng.choice(3, p=[0.3, 0.5, 0.2]))
-    ]
-    return Settings(
-        seed=seed,
-        arch=arch,
-        bodies=bodies,
-        edge_mm=float(rng.uniform(0.12, 0.25)),
-        adaptive=bool(rng.random() < 0.3),
-        noise=Noise(
-            float(rng.uniform(3, 15)), float(rng.uniform(5, 15)), float(rng.uniform(0.3, 1.5)), str(rng.choice(KERNELS))
-        ),
-        rounding_mm=float(rng.choice([0.0, 0.0, 0.05, 0.1])),
-        unseen=(0.0, float(rng.choice([0.1, 0.4, 0.6]))),
-        stumps=int(rng.integers(0, 2)),
+class Pool:
+    """The methods' processes, started when first needed; why one cannot be used."""
+
+    def __init__(self, timeout: float) -> None:
+        self.timeout = timeout
+        self.workers: dict[str, Worker] = {}
+        self.missing: dict[str, str] = {}
+
+    def worker(self, method: str, where: str) -> Worker | None:
+        """The process of a method, None where it cannot be used."""
+        if method in self.missing:
+            return None
+        if where not in self.workers:
+            try:
+                self.workers[where] = Worker(where, self.timeout)
+            except ImportError as error:
+                self.missing[method] = str(error)
+                print(f"{method}: {error}", file=sys.stderr)
+                return None
+        return self.workers[where]
+
+    def close(self) -> None:
+        """End all."""
+        for worker in self.workers.values():
+            worker.close()
+
+
+def record_of(table: str, job: Job, method: str, sites: tuple[list[Json], list[Json]], answer: Answer) -> Json:
+    """What is kept of one method on one scene."""
+    return {
+        "table": table, "scene": job.scene, "method": method, "tags": job.tags, "seconds": answer.seconds, "cpu": answer.cpu,
+        "peak_mb": answer.peak_mb, "error": answer.error, "sites": sites[0], "stray": sites[1],
+    }  # fmt: skip
+
+
+def run(experiment: Experiment, given: argparse.Namespace, store: Store, pool: Pool) -> None:
+    """Every scene of a table by every method that it is not known for yet."""
+    count = SCENES[experiment.name] if given.scenes is None else given.scenes
+    for number, job in enumerate(experiment.jobs(given.seed, count)):
+        wanted = {
+            name: where
+            for name, where in experiment.methods.items()
+            if (not given.methods or name in given.methods)
+            and (name == "ours" or experiment.name != "blind" or number < given.peer_scenes)
+            and (experiment.name, job.scene, name) not in store.records
+        }
+        workers = {name: pool.worker(name, where) for name, where in wanted.items()}
+        if not any(workers.values()):
+            continue
+        made = job.made()
+        least: list[Json | None] = least_of(made) if job.truth else [None] * len(made.sites)
+        for name, worker in workers.items():
+            if worker is None:
+                continue
+            answer = worker.run(task_of(made, job.bodies, job.near))
+            record = record_of(experiment.name, job, name, judged(made, least, answer.found), answer)
+            record["triangles"] = len(made.surface.faces)
+            store.add(record)
+            tell(record)
+
+
+def tell(record: Json) -> None:
+    """One line on stderr as the run goes."""
+    found = sum(s["found"] is not None for s in record["sites"])
+    wrong = "" if record["error"] is None else f"  FAILED: {record['error']}"
+    print(
+        f"{record['table']:7} {record['scene']:24} {record['method']:17} {found} of {len(record['sites'])}"
+        f"  stray {len(record['stray'])}  {record['seconds']:.2f} s{wrong}",
+        file=sys.stderr,
+        flush=True,
     )
 
 
-def rows(made: Scene, result: Result) -> list[Row]:
-    """Each true site with the nearest measured one."""
-    table = []
-    for k, truth in enumerate(made.sites):
-        centre = truth.scan_from_connection[:3, 3]
-        apart = [float(np.linalg.norm(s.scan_from_connection[:3, 3] - centre)) for s in result.sites]
-        if min(apart, default=np.inf) >= SAME_PLACE:
-            table.append(Row(None, None, False, None))
-            continue
-        try:
-            least = bound(made, k)
-        except ValueError:  # a motion is loose
-            least = None
-        nearest = result.sites[int(np.argmin(apart))]
-        error = rigid.log(rigid.inverse(truth.scan_from_connection) @ nearest.scan_from_connection)
-        table.append(Row(error, least, nearest.scan_body == truth.body.id, nearest))
-    return table
+def tables_of(experiment: Experiment, records: list[Json], missing: dict[str, str]) -> list[Table]:
+    """What is printed of one table's records."""
+    ours = [r for r in records if r["method"] == "ours"]
+    if experiment.name in ("blind", "near"):
+        by_scene: dict[str, set[str]] = {}
+        for record in records:
+            by_scene.setdefault(record["scene"], set()).add(record["method"])
+        most = max(by_scene.values(), key=len)
+        common = [r for r in records if by_scene[r["scene"]] >= most]
+        methods = list(experiment.methods)
+        tables = [
+            finding(f"{experiment.title}: sites, the same scenes by all", common, methods, missing),
+            accuracy(f"{experiment.title}: accuracy and cost, the same scenes by all", common, methods),
+        ]
+        if experiment.name == "blind":
+            mine = f"{experiment.title}: ours, all scenes"
+            tables = [finding(mine, ours, ["ours"], {}), accuracy(mine, ours, ["ours"]), honesty(ours), *tables]
+            tables.append(grouped("Ours: by kind of arch", ours, "arch"))
+            tables.append(grouped("Ours: by the most that is unseen of a body (above the gum)", ours, "unseen"))
+        return tables
+    if experiment.name == "growth":
+        return [growth(experiment.title, ours)]
+    tag = {"empty": "stumps", "twins": "layer_um", "faults": "fault"}[experiment.name]
+    return [grouped(experiment.title, ours, tag, first_site_only=experiment.name == "faults")]
 
 
-def ratio(found: list[Row], low: int, high: int) -> float:
-    """Root mean square of error over bound, for the components low:high."""
-    share = [
-        float(np.sum(r.error[low:high] ** 2) / np.trace(r.least[low:high, low:high]))
-        for r in found
-        if r.error is not None and r.least is not None
-    ]
-    return float(np.sqrt(np.mean(share))) if share else float("nan")
+def arguments(given: Sequence[str] | None = None) -> argparse.Namespace:
+    """Read the command line."""
+    parser = argparse.ArgumentParser(prog="python -m bench", description=(__doc__ or "").split("\n\n")[0])
+    parser.add_argument("--tables", nargs="+", choices=EXPERIMENTS, default=list(EXPERIMENTS), metavar="TABLE",
+                        help=f"which tables: {', '.join(EXPERIMENTS)} (default: all)")  # fmt: skip
+    parser.add_argument("--scenes", type=int, help="scenes a table (default: a few, some minutes; 0: only print)")
+    parser.add_argument("--seed", type=int, default=SEED, help="of the first scene (default: %(default)s)")
+    parser.add_argument("--peer-scenes", type=int, default=PEER_SCENES,
+                        help="blind scenes that the peers get, a minute each (default: %(default)s)")  # fmt: skip
+    parser.add_argument("--methods", nargs="+", metavar="METHOD", help="only these (ours, open3d-ransac, …)")
+    parser.add_argument("--timeout", type=float, default=600.0, help="seconds a scene (default: %(default)g)")
+    parser.add_argument("--out", type=Path, help="file of results, added to; what is in it is not run again")
+    parser.add_argument("--markdown", action="store_true", help="print the tables as Markdown")
+    return parser.parse_args(given)
 
 
 def main() -> None:
     """Run and print."""
-    parser = argparse.ArgumentParser(prog="python -m bench")
-    parser.add_argument("--scenes", type=int, default=10)
-    parser.add_argument("--seed", type=int, default=500_000)
-    given = parser.parse_args()
-    table: list[Row] = []
-    false_sites, seconds, triangles = 0, 0.0, 0
-    for seed in range(given.seed, given.seed + given.scenes):
-        bodies = tuple(draw_bodies(seed, 6))
-        made = scene(settings(seed), bodies)
-        names = sorted({body.seats_on for body in bodies})
-        parts = PartsFolder("drawn", "1", "", "", tuple(Connection(n, "other", 1, 4.2) for n in names), bodies)
-        origin = np.round(made.surface.vertices.mean(axis=0))
-        surface = Surface(np.ascontiguousarray(made.surface.vertices - origin), made.surface.faces)
-        start = time.perf_counter()
-        result = measure(Scan(surface, origin, "scan", ""), parts, maps=False)
-        seconds += time.perf_counter() - start
-        triangles += len(surface.faces)
-        some = rows(made, result)
-        table += some
-        false_sites += len(result.sites) - sum(r.site is not None for r in some)
-    found = [r for r in table if r.site is not None]
-    usable = [r for r in found if r.right_part and r.site is not None and not r.site.findings]
-    silent = [r for r in found if not r.right_part and r.site is not None and not r.site.findings]
-    print(f"scenes {given.scenes}, triangles {triangles:,}, seeds from {given.seed}")
-    print(f"sites                         {len(table)}")
-    print(f"found within 0.5 mm           {len(found)}")
-    print(f"sites where none is           {false_sites}")
-    print(f"wrong part without a finding  {len(silent)}")
-    print(f"rms error / Cramér–Rao bound  platform {ratio(usable, 0, 3):.2f}, axis {ratio(usable, 3, 5):.2f},", end=" ")
-    print(f"index {ratio(usable, 5, 6):.2f}  ({len(usable)} sites without a finding)")
-    print(f"seconds a scene               {seconds / max(given.scenes, 1):.2f}, first compilation included")
+    given = arguments()
+    store, pool = Store(given.out), Pool(given.timeout)
+    try:
+        for name in given.tables:
+            run(EXPERIMENTS[name], given, store, pool)
+    finally:
+        pool.close()
+    for name in given.tables:
+        records = store.of(name)
+        if records:
+            for table in tables_of(EXPERIMENTS[name], records, pool.missing):
+                print(table.text(given.markdown))
+            for record in records:
+                if record["error"] is not None:
+                    print(f"failed: {name} {record['scene']} by {record['method']}: {record['error']}")
 
 
 if __name__ == "__main__":
