@@ -53,8 +53,9 @@ class Pool:
 def record_of(table: str, job: Job, method: str, sites: tuple[list[Json], list[Json]], answer: Answer) -> Json:
     """What is kept of one method on one scene."""
     return {
-        "table": table, "scene": job.scene, "method": method, "tags": job.tags, "seconds": answer.seconds, "cpu": answer.cpu,
-        "peak_mb": answer.peak_mb, "error": answer.error, "sites": sites[0], "stray": sites[1],
+        "table": table, "scene": job.scene, "method": method, "tags": job.tags,
+        "seconds": answer.seconds, "cpu": answer.cpu, "peak_mb": answer.peak_mb, "error": answer.error,
+        "sites": sites[0], "stray": sites[1],
     }  # fmt: skip
 
 
