@@ -4,6 +4,7 @@ with open_register(path) as register:
     units.sterilised(register, ["12", "13"], at=moment())
 """
 
+from stylobate.register import copies
 from stylobate.register.store import Register, default_path, open_register
 
-__all__ = ["Register", "default_path", "open_register"]
+__all__ = ["Register", "copies", "default_path", "open_register"]

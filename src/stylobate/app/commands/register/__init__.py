@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from stylobate.app.commands.register import units
+from stylobate.app.commands.register import keeping, measuring, units
 
 
 @click.group()
@@ -17,6 +17,6 @@ def command() -> None:
     """
 
 
-for _module in (units,):
+for _module in (units, measuring, keeping):
     for _command in _module.COMMANDS:
         command.add_command(_command)
