@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stylobate.core.cells import inert, lively, raw
 from stylobate.core.errors import RegisterError, ResultError
 from stylobate.core.result import Deviation, ScanInfo
+from stylobate.core.spreadsheet import inert, lively, raw
 from stylobate.record import Record, read_result
 from stylobate.register import Register, open_register
 from stylobate.register.bench import accept, accept_unseen, judge

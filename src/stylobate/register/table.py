@@ -7,8 +7,8 @@ import io
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from stylobate.core.cells import inert, lively, raw
 from stylobate.core.errors import RegisterError
+from stylobate.core.spreadsheet import inert, lively, raw
 from stylobate.register.entries import day, enter, moment, number, words
 from stylobate.register.store import Register
 from stylobate.register.units import Kind, Unit, insert, units
