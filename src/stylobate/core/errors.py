@@ -6,6 +6,7 @@
     ├── ResultError         a result.json, or another file of our own, cannot be used
     ├── RegisterError       the register of scan bodies cannot be used, or refuses an entry (carries every fault)
     ├── SettingsError       a file of settings cannot be used
+    ├── CaseError           the case folder cannot be used or changed; it stays as it was
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
     └── OutputError         the result cannot be written; what stood there before is kept
@@ -46,6 +47,10 @@ class RegisterError(StylobateError):
 
 class SettingsError(StylobateError):
     """The settings cannot be used: names the file, the key, what is wrong, and what to do."""
+
+
+class CaseError(StylobateError):
+    """The case folder is not usable, busy, or does not allow the change asked for; it stays as it was."""
 
 
 class UsageError(StylobateError):

@@ -1,0 +1,51 @@
+"""Files that survive a killed process and a lost mains supply: flushed to the disk before their name is given."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+
+def write(path: Path, content: bytes) -> None:
+    """The file `path` with this content, or as it was before: never half. Raises OSError."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    unfinished = path.with_name(f".{path.name}.part")
+    try:
+        flushed(unfinished, content)
+        unfinished.replace(path)
+    except BaseException:
+        unfinished.unlink(missing_ok=True)
+        raise
+    flush_folder(path.parent)
+
+
+def flushed(path: Path, content: bytes) -> None:
+    """Write a file and wait until the disk has it. Raises OSError."""
+    with path.open("wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def append(path: Path, content: bytes) -> None:
+    """Add to the end of a file, all or nothing as far as the system tells, and wait for the disk. Raises OSError."""
+    with path.open("ab", buffering=0) as file:
+        before = file.seek(0, os.SEEK_END)
+        try:
+            if file.write(content) != len(content):
+                raise OSError(28, "No space left on device")
+            os.fsync(file.fileno())
+        except BaseException:
+            file.truncate(before)
+            raise
+
+
+def flush_folder(folder: Path) -> None:
+    """Wait until the names in a folder are on the disk, where the system can do that."""
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
