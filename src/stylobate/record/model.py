@@ -8,7 +8,17 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.core.result import Bounds, BudgetRow, Deviation, Finding, PartsInfo, ScanInfo, Together
+from stylobate.core.result import (
+    Bounds,
+    BudgetRow,
+    Deviation,
+    Finding,
+    NotShown,
+    Pair,
+    PartsInfo,
+    ScanInfo,
+    Together,
+)
 from stylobate.core.types import FloatArray
 
 __all__ = ["BudgetRow", "Record", "RecordSite", "Together", "joint"]
@@ -19,7 +29,8 @@ class RecordSite:
     """One site of a result.
 
     scan_from_connection: (4, 4), rotation orthonormal to rounding. covariance: (6, 6) of ξ, mm and radians.
-    u95, u95_total: None where the file has none. platform_diameter: mm.
+    u95, u95_total: None where the file has none. platform_diameter: mm. because, next: the verdict's reason and the
+    one thing to do, empty where the file has none.
     """
 
     site: str
@@ -37,6 +48,8 @@ class RecordSite:
     findings: tuple[Finding, ...] = ()
     budget: tuple[BudgetRow, ...] = ()
     map: str | None = None
+    because: str = ""
+    next: str = ""
 
 
 @dataclass(frozen=True)
@@ -55,6 +68,10 @@ class Record:
     sites: tuple[RecordSite, ...]
     cross: Mapping[tuple[str, str], FloatArray] = field(default_factory=dict)
     together: Together | None = None
+    pairs: tuple[Pair, ...] = ()
+    not_shown: tuple[NotShown, ...] = ()
+    warnings: tuple[str, ...] = ()
+    software: str = ""
 
     def covariance(self) -> FloatArray:
         """(6n, 6n): joint covariance of the ξ of all n sites, in their order; mm and radians."""

@@ -9,13 +9,13 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.errors import ResultError
-from stylobate.core.result import Bounds, Deviation, Finding, PartsInfo, ScanInfo
+from stylobate.core.result import Bounds, Deviation, Finding, NotShown, Pair, PartsInfo, ScanInfo
 from stylobate.core.types import FloatArray
 from stylobate.record.document import read_document
 from stylobate.record.model import BudgetRow, Record, RecordSite, Together
 
 if TYPE_CHECKING:
-    from stylobate.record.schema import BoundsTable, ResultTable, SiteTable
+    from stylobate.record.schema import BoundsTable, PairTable, ResultTable, SiteTable
 
 RESULT = "result.json"
 SKEW_ALLOWED = 1e-5
@@ -46,7 +46,11 @@ def read_result(path: str | Path) -> Record:
         work=table.work,
         sites=sites,
         cross=_cross(file, table, [site.site for site in sites]),
-        together=None if table.together is None else Together(table.together.verdict, table.together.because),
+        together=None if table.together is None else Together(**table.together.model_dump()),
+        pairs=tuple(_pair(pair) for pair in table.pairs),
+        not_shown=tuple(NotShown(item.what, item.check) for item in table.not_shown),
+        warnings=tuple(table.warnings),
+        software=f"{table.software.name} {table.software.version}".strip(),
     )
     _require_covariance(file, "the covariances of the sites with each other (cross)", record.covariance())
     return record
@@ -80,9 +84,20 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
         if deviation is None
         else Deviation(deviation.points, *map(_or_nan, (deviation.mean_um, deviation.rms_um, deviation.p95_um))),
         verdict=table.verdict,
-        findings=tuple(Finding(f.cause, f.advice, f.size_um, f.u95_um) for f in table.findings),
+        findings=tuple(Finding(**finding.model_dump()) for finding in table.findings),
         budget=tuple(BudgetRow(b.source, b.platform_um, b.axis_deg, b.index_deg, b.origin) for b in table.budget),
         map=table.map,
+        because=table.verdict_details.because,
+        next=table.verdict_details.next,
+    )
+
+
+def _pair(table: PairTable) -> Pair:
+    return Pair(
+        (table.sites[0], table.sites[1]),
+        *map(_or_nan, (table.distance_mm, table.u95_um, table.angle_deg, table.angle_u95_deg)),
+        total_um=table.u95_total_um,
+        angle_total_deg=table.angle_u95_total_deg,
     )
 
 

@@ -68,6 +68,10 @@ class FindingTable(Table):
     advice: Text = ""
     size_um: float | None = None
     u95_um: float | None = None
+    size_deg: float | None = None
+    u95_deg: float | None = None
+    p: float | None = None
+    area_mm2: float | None = None
 
 
 class BudgetTable(Table):
@@ -78,6 +82,13 @@ class BudgetTable(Table):
     axis_deg: Length | None = None
     index_deg: Length | None = None
     origin: Annotated[Text, Field(alias="from")] = ""
+
+
+class DetailsTable(Table):
+    """`verdict_details`"""
+
+    because: Text = ""
+    next: Text = ""
 
 
 class SiteTable(Table):
@@ -98,6 +109,33 @@ class SiteTable(Table):
     findings: list[FindingTable] = []
     budget: list[BudgetTable] = []
     map: Text | None = None
+    verdict_details: DetailsTable = DetailsTable()
+
+
+class PairTable(Table):
+    """One of `pairs`"""
+
+    sites: Annotated[list[Name], Field(min_length=2, max_length=2)]
+    distance_mm: float | None = None
+    u95_um: float | None = None
+    angle_deg: float | None = None
+    angle_u95_deg: float | None = None
+    u95_total_um: float | None = None
+    angle_u95_total_deg: float | None = None
+
+
+class NotShownTable(Table):
+    """One of `not_shown`"""
+
+    what: Text
+    check: Text = ""
+
+
+class SoftwareTable(Table):
+    """`software`"""
+
+    name: Text = ""
+    version: Text = ""
 
 
 class CrossTable(Table):
@@ -112,6 +150,7 @@ class TogetherTable(Table):
 
     verdict: Verdict
     because: Text = ""
+    next: Text = ""
 
 
 class ResultTable(Table):
@@ -125,3 +164,7 @@ class ResultTable(Table):
     sites: list[SiteTable]
     cross: list[CrossTable] = []
     together: TogetherTable | None = None
+    pairs: list[PairTable] = []
+    not_shown: list[NotShownTable] = []
+    warnings: list[Text] = []
+    software: SoftwareTable = SoftwareTable()

@@ -10,23 +10,22 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
-from stylobate.core.result import Result, Site, SiteMap
-from stylobate.core.rigid import inverse, pose
+from stylobate.core.result import Result, Site
 from stylobate.core.surface import Scan
-from stylobate.core.types import ByteArray, FloatArray, IntArray
-from stylobate.report.colours import NO_VALUE, RANGE_UM, colours, table
+from stylobate.core.types import ByteArray
+from stylobate.report.colours import NO_VALUE, RANGE_UM, table
 from stylobate.report.raster import View, draw
+from stylobate.report.views import PANEL as PANEL
+from stylobate.report.views import PLASTER as PLASTER
+from stylobate.report.views import extent, from_above, side_view, with_bodies
 from stylobate.report.words import CAUTION, printable
 
 DPI = 200
 WIDTH, MARGIN = 10.0, 0.45  # inches
 HEADER, OVERVIEW, LEGEND, CARD, FOOTER = 0.95, 3.9, 0.75, 2.95, 0.55  # inches, heights from top to bottom
 GAP = 0.25
-PAPER, PANEL, INK, SOFT, LINE, ACCENT = "#fbfaf6", "#f1efe8", "#1f2a33", "#66717a", "#d8d4c8", "#0d5b66"
-PLASTER = (226, 217, 200)
-MEASURED = (122, 176, 178)
+PAPER, INK, SOFT, LINE, ACCENT = "#fbfaf6", "#1f2a33", "#66717a", "#d8d4c8", "#0d5b66"
 VIEWS_DEG = (0.0, 120.0, 240.0)
-ELEVATION_DEG = 18.0
 LABEL_DISTANCE = 0.48  # inches from a platform to its number
 
 
@@ -121,13 +120,13 @@ def _overview(page: Page, top: float, result: Result, scan: Scan) -> None:
     """The whole scan, seen along the mean of the axes, with the number of each site."""
     wide, high = 5.2, OVERVIEW - 0.25
     size = (round(wide * DPI), round(high * DPI))
-    view_from_local = _from_above(result.sites, scan)
+    view_from_local = from_above(result.sites, scan)
     seen = scan.surface.vertices @ view_from_local[:3, :3].T
     low, top_corner = seen.min(axis=0), seen.max(axis=0)
     view_from_local[:3, 3] = -(low + top_corner) / 2
     extent = np.maximum(top_corner - low, 1e-6)
     view = View(view_from_local, size, 0.94 * float(min(size[0] / extent[0], size[1] / extent[1])))
-    vertices, faces, painted = _with_bodies(result.sites, scan, view_from_local)
+    vertices, faces, painted = with_bodies(result.sites, scan, view_from_local)
     page.image(MARGIN, top, draw(view, vertices, faces, painted, ambient=0.42, background=PANEL))
     for site, (x, y) in zip(result.sites, _on_picture(view, result.sites, scan), strict=True):
         _mark(page, (MARGIN, top), (x / DPI, y / DPI), (wide, high), site.site)
@@ -154,41 +153,6 @@ def _mark(
     page.figure.add_artist(Line2D(x, y, color=ACCENT, linewidth=1.2))
     page.figure.add_artist(Line2D(x[1:], y[1:], marker="o", markersize=15, color=ACCENT, markeredgecolor="white"))
     page.figure.text(x[1], y[1], label, size=8.5, color="white", weight="bold", ha="center", va="center_baseline")
-
-
-def _from_above(sites: tuple[Site, ...], scan: Scan) -> FloatArray:
-    """View whose z is the mean axis, whose x is the long side of the scan, and which has the first site on the left."""
-    axes = [site.scan_from_connection[:3, 2] for site in sites]
-    up = np.sum(axes, axis=0) if axes else np.array([0.0, 0.0, 1.0])
-    length = float(np.linalg.norm(up))
-    up = up / length if length > 1e-6 else axes[0]
-    across = scan.surface.vertices - np.outer(scan.surface.vertices @ up, up)
-    right = np.linalg.eigh(np.cov(across.T))[1][:, -1]
-    right = right - (right @ up) * up
-    right /= np.linalg.norm(right)
-    if len(sites) > 1:
-        along = sites[-1].scan_from_connection[:3, 3] - sites[0].scan_from_connection[:3, 3]
-        right = right if right @ along >= 0 else -right
-    return pose(np.array([right, np.cross(up, right), up]), np.zeros(3))
-
-
-def _with_bodies(
-    sites: tuple[Site, ...], scan: Scan, view_from_local: FloatArray
-) -> tuple[FloatArray, IntArray, ByteArray]:
-    """The scan in plaster colour and, a hair nearer to the viewer, what was measured of it."""
-    nearer = 0.03 * view_from_local[2, :3]
-    points: list[FloatArray] = [scan.surface.vertices]
-    faces: list[IntArray] = [scan.surface.faces]
-    for site in sites:
-        if site.map is None:
-            continue
-        on_body = np.isfinite(site.map.deviation_um)[site.map.faces].all(axis=1)
-        faces.append((site.map.faces[on_body] + sum(map(len, points))).astype(np.int32))
-        points.append(site.map.vertices - scan.origin + nearer)
-    vertices = np.concatenate(points)
-    painted = np.tile(np.array(MEASURED, np.uint8), (len(vertices), 1))
-    painted[: len(scan.surface.vertices)] = PLASTER
-    return vertices, np.concatenate(faces), painted
 
 
 def _figures(page: Page, top: float, result: Result) -> None:
@@ -251,7 +215,7 @@ def _card(page: Page, column: int, top: float, site: Site, scale: float) -> None
     for number, azimuth in enumerate(VIEWS_DEG):
         x = left + number * (size[0] / DPI + 0.08)
         if site.map is not None:
-            page.image(x, top + 0.3, _side_view(site, site.map, azimuth, size, scale))
+            page.image(x, top + 0.3, side_view(site, site.map, azimuth, size, scale))
         side = "from the index mark" if azimuth == 0 else f"turned {azimuth:.0f}°"
         page.text(x + size[0] / DPI / 2, top + CARD - 0.40, side, size=7, colour=SOFT, align="center")
     x_mm, y_mm, z_mm = (float(value) for value in site.scan_from_connection[:3, 3])
@@ -261,38 +225,10 @@ def _card(page: Page, column: int, top: float, site: Site, scale: float) -> None
     page.text(left + wide, top + CARD - 0.14, spread, size=7.5, align="right")
 
 
-def _extent(site: Site) -> tuple[float, float, float]:
-    """Lowest and highest z and largest radius of the measured surface, connection frame, mm."""
-    if site.map is None or not np.isfinite(site.map.deviation_um).any():
-        return 0.0, 1.0, 1.0
-    local = _in_connection(site, site.map)[np.isfinite(site.map.deviation_um)]
-    return float(local[:, 2].min()), float(local[:, 2].max()), float(np.hypot(local[:, 0], local[:, 1]).max())
-
-
-def _in_connection(site: Site, site_map: SiteMap) -> FloatArray:
-    connection_from_scan = inverse(site.scan_from_connection)
-    return np.asarray(site_map.vertices @ connection_from_scan[:3, :3].T + connection_from_scan[:3, 3])
-
-
 def _common_scale(sites: tuple[Site, ...]) -> float:
     """Pixels a mm at which the largest body fits its view with 1 mm around it: one scale, so that sizes compare."""
     wide = (WIDTH - 2 * MARGIN - GAP) / 2
-    boxes = [_extent(site) for site in sites]
+    boxes = [extent(site) for site in sites]
     across = max(2 * radius for _, _, radius in boxes) + 2.0
     tall = max(high - low for low, high, _ in boxes) + 3.0
     return min((wide - 0.16) / 3 * DPI / across, (CARD - 0.85) * DPI / tall)
-
-
-def _side_view(site: Site, site_map: SiteMap, azimuth_deg: float, size: tuple[int, int], scale: float) -> ByteArray:
-    """The coloured surface with the connection's axis upright, from `azimuth_deg` about it (0: from the index mark)."""
-    low, high, _ = _extent(site)
-    azimuth, elevation = math.radians(azimuth_deg), math.radians(ELEVATION_DEG)
-    towards = np.array(
-        [math.cos(azimuth) * math.cos(elevation), math.sin(azimuth) * math.cos(elevation), math.sin(elevation)]
-    )
-    right = np.array([-math.sin(azimuth), math.cos(azimuth), 0.0])
-    rotation = np.array([right, np.cross(towards, right), towards])
-    middle = np.array([0.0, 0.0, (low + high) / 2])
-    view = View(pose(rotation, -rotation @ middle), size, scale)
-    painted = colours(site_map.deviation_um)
-    return draw(view, _in_connection(site, site_map), site_map.faces, painted, ambient=0.55, background=PANEL)
