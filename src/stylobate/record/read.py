@@ -15,7 +15,7 @@ from stylobate.record.document import read_document
 from stylobate.record.model import BudgetRow, Record, RecordSite, Together
 
 if TYPE_CHECKING:
-    from stylobate.record.schema import BoundsTable, PairTable, ResultTable, SiteTable
+    from stylobate.record.schema import BoundsTable, FindingTable, PairTable, ResultTable, SiteTable
 
 RESULT = "result.json"
 SKEW_ALLOWED = 1e-5
@@ -84,7 +84,7 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
         if deviation is None
         else Deviation(deviation.points, *map(_or_nan, (deviation.mean_um, deviation.rms_um, deviation.p95_um))),
         verdict=table.verdict,
-        findings=tuple(Finding(**finding.model_dump()) for finding in table.findings),
+        findings=tuple(_finding(finding) for finding in table.findings),
         budget=tuple(BudgetRow(b.source, b.platform_um, b.axis_deg, b.index_deg, b.origin) for b in table.budget),
         map=table.map,
         because=table.verdict_details.because,
@@ -94,8 +94,11 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
 
 def _pair(table: PairTable) -> Pair:
     return Pair(
-        (table.sites[0], table.sites[1]),
-        *map(_or_nan, (table.distance_mm, table.u95_um, table.angle_deg, table.angle_u95_deg)),
+        sites=(table.sites[0], table.sites[1]),
+        distance_mm=_or_nan(table.distance_mm),
+        u95_um=_or_nan(table.u95_um),
+        angle_deg=_or_nan(table.angle_deg),
+        angle_u95_deg=_or_nan(table.angle_u95_deg),
         total_um=table.u95_total_um,
         angle_total_deg=table.angle_u95_total_deg,
     )
@@ -105,6 +108,11 @@ def _bounds(table: BoundsTable | None) -> Bounds | None:
     if table is None or table.platform_um is None or table.axis_deg is None:
         return None
     return Bounds(table.platform_um, table.axis_deg, table.index_deg)
+
+
+def _finding(table: FindingTable) -> Finding:
+    where = None if table.where is None else (table.where[0], table.where[1], table.where[2])
+    return Finding(**{**table.model_dump(), "where": where})
 
 
 def _or_nan(value: float | None) -> float:

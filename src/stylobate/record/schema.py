@@ -71,6 +71,7 @@ class FindingTable(Table):
     size_deg: float | None = None
     u95_deg: float | None = None
     p: float | None = None
+    where: Annotated[list[float], Field(min_length=3, max_length=3)] | None = None
     area_mm2: float | None = None
 
 
