@@ -12,15 +12,17 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from stylobate import simulate
+    from stylobate.build.placing import place
     from stylobate.measuring import measure
     from stylobate.parts import load_parts
     from stylobate.scan import read_scan
 
 __version__ = "0.1.0"
-__all__ = ["__version__", "load_parts", "measure", "read_scan", "simulate"]
+__all__ = ["__version__", "load_parts", "measure", "place", "read_scan", "simulate"]
 
 _HOMES = {
     "measure": "stylobate.measuring",
+    "place": "stylobate.build.placing",
     "read_scan": "stylobate.scan",
     "load_parts": "stylobate.parts",
 }

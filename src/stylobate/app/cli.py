@@ -13,6 +13,7 @@ from stylobate.core.errors import UsageError
 
 COMMANDS = {
     "measure": "Find the scan bodies in a scan and measure where the implants are.",
+    "place": "Put abutments and bases on measured connections.",
     "case": "Keep one patient's work in one folder, with checks, releases and a log.",
     "parts": "Check a parts folder: every fault at once, with its remedy.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",

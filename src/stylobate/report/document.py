@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import math
 from typing import Any
 
 from stylobate import __version__
 from stylobate.core.result import Bounds, BudgetRow, Chance, Deviation, Finding, Result, Site, Together, Verdict
 from stylobate.core.types import FloatArray
+from stylobate.report.laid_out import laid_out
 
 FORMAT = "stylobate-result"
 VERSION = 1
@@ -24,7 +24,7 @@ def result_json(result: Result, maps: bool) -> str:
 
     Raises ValueError if a pose or covariance is not finite; a single figure that is not known becomes null.
     """
-    return _laid_out(document(result, maps)) + "\n"
+    return laid_out(document(result, maps))
 
 
 def document(result: Result, maps: bool) -> dict[str, Any]:
@@ -160,14 +160,3 @@ def _matrix(values: FloatArray) -> list[list[float]]:
     if not all(math.isfinite(value) for row in rows for value in row):
         raise ValueError("a pose or covariance holds a value that is not finite")
     return rows
-
-
-def _laid_out(value: Any, indent: str = "") -> str:
-    """JSON with objects and lists indented, but a list of plain values, such as a matrix row, on one line."""
-    deeper = indent + "  "
-    if isinstance(value, dict) and value:
-        body = (f"{deeper}{json.dumps(key)}: {_laid_out(item, deeper)}" for key, item in value.items())
-        return "{\n" + ",\n".join(body) + f"\n{indent}}}"
-    if isinstance(value, list) and any(isinstance(item, dict | list) for item in value):
-        return "[\n" + ",\n".join(deeper + _laid_out(item, deeper) for item in value) + f"\n{indent}]"
-    return json.dumps(value, ensure_ascii=False, allow_nan=False)

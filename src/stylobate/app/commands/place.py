@@ -1,0 +1,73 @@
+"""`stylobate place`: parts onto measured connections."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from stylobate.report.folder import staging
+
+FilePath = click.Path(path_type=Path, readable=False)
+
+
+@click.command()
+@click.argument("result", type=FilePath)
+@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@click.option(
+    "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
+    help="Parts for one site, from below; repeatable. [default: the best for every site]",
+)  # fmt: skip
+@click.option(
+    "--aim", "aims", multiple=True, metavar="[SITE:]X,Y,Z",
+    help="Where screw channels should leave, for all sites or one. [default: the mean of the axes]",
+)  # fmt: skip
+@click.option("--teeth", type=FilePath, metavar="SURFACE", help="Planned teeth: they set the aims, and show the walls.")
+@click.option("--tissue", type=FilePath, metavar="SCAN", help="Scan without scan bodies: height of the tissue.")
+@click.option("--opposing", type=FilePath, metavar="SCAN", help="Scan of the other jaw: room along the channel.")
+@click.option(
+    "--below", multiple=True, metavar="SITE=PART[@MARK]",
+    help="The abutment in the mouth on which a site was measured; repeatable.",
+)  # fmt: skip
+@click.option("--one-path", is_flag=True, help="Prefer parts that give all sites one path of insertion.")
+@click.option(
+    "--channel-diameter", type=float, default=2.5, show_default=True, metavar="MM", help="Width of screw channels."
+)
+@click.option(
+    "--accept", multiple=True, metavar="SITE=REASON",
+    help="Build on a site whose verdict is `do not use`; the reason is kept.",
+)  # fmt: skip
+@click.option("--picture", is_flag=True, help="Write place.png as well: the placed parts, in the tissue if given.")
+@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+def command(
+    result: Path, parts: Path, sites: tuple[str, ...], aims: tuple[str, ...], teeth: Path | None, tissue: Path | None,
+    opposing: Path | None, below: tuple[str, ...], one_path: bool, channel_diameter: float, accept: tuple[str, ...],
+    picture: bool, out: Path,
+) -> int:  # fmt: skip
+    """Put abutments and bases on measured connections.
+
+    RESULT is a result.json or its folder. DIR gets place.json and the surface of each placed part. Tissue, opposing
+    and planned teeth are STL, PLY or OBJ in the coordinates of the scan.
+
+    A turn is counted in index positions of the connection below; without one the best is taken.
+    """
+    with staging(out) as area:
+        from stylobate.build.placing import place
+        from stylobate.report.placement import save_placement
+        from stylobate.scan import read_scan
+
+        gum = None if tissue is None else read_scan(tissue)
+        placement = place(
+            result, parts, sites=sites, aims=aims, tissue=gum, opposing=opposing, teeth=teeth, below=below,
+            accept=accept, one_path=one_path, channel_diameter=channel_diameter,
+        )  # fmt: skip
+        drawn = None
+        if picture:
+            from stylobate.report.placement_picture import placement_png
+
+            drawn = placement_png(placement, gum)
+        save_placement(placement, area, drawn)
+    from stylobate.report.placement_table import show_placement
+
+    show_placement(placement)
+    return 0
