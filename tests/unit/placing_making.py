@@ -79,7 +79,8 @@ def leaning_pose(
 
 
 def random_pose(rng: np.random.Generator, lean_deg: float = 35.0, at: FloatArray | None = None) -> FloatArray:
-    return leaning_pose(*rng.uniform([0.0, 0.0, 0.0], [lean_deg, 360.0, 360.0]).tolist(), at=at)
+    tilt, azimuth, spin = rng.uniform([0.0, 0.0, 0.0], [lean_deg, 360.0, 360.0])
+    return leaning_pose(float(tilt), float(azimuth), float(spin), at)
 
 
 def site(

@@ -13,7 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stylobate.core.result import Bounds, Deviation, Result
-from stylobate.report.document import _laid_out, result_json
+from stylobate.report.document import result_json
+from stylobate.report.laid_out import laid_out
 from tests.doors.handmade import measurement
 
 SITE_KEYS = {
@@ -91,8 +92,8 @@ plain = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, a
 
 @given(st.recursive(plain, lambda inner: st.lists(inner) | st.dictionaries(st.text(), inner)))
 def test_the_layout_changes_no_value(value: Any) -> None:
-    assert json.loads(_laid_out(value)) == value
+    assert json.loads(laid_out(value)) == value
 
 
 def test_a_matrix_row_stands_on_one_line() -> None:
-    assert _laid_out({"m": [[1.0, 2.0], [3.0, 4.0]]}) == '{\n  "m": [\n    [1.0, 2.0],\n    [3.0, 4.0]\n  ]\n}'
+    assert laid_out({"m": [[1.0, 2.0], [3.0, 4.0]]}) == '{\n  "m": [\n    [1.0, 2.0],\n    [3.0, 4.0]\n  ]\n}\n'

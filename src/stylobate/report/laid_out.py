@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 
-def laid_out(document: dict[str, Any]) -> str:
+def laid_out(document: Any) -> str:
     """The text of a JSON file: objects and lists indented, but a list of plain values on one line.
 
     Raises ValueError where a number is not finite.
