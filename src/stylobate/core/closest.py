@@ -59,7 +59,7 @@ class SurfaceTree:
             raise ValueError("the surface has no face with an area")
         triangles = np.ascontiguousarray(surface.vertices[faces])
         normals, is_open = _pseudo_normals(surface.vertices, faces)
-        pieces, whole = halved(triangles, PIECE)
+        pieces, whole = _pieces(triangles)
         boxes, nodes, order = _build(pieces)
         return SurfaceTree(triangles, normals, is_open, boxes, nodes, whole[order])
 
@@ -75,16 +75,13 @@ class SurfaceTree:
         return Closest(distance, gradient, face, boundary)
 
 
-def halved(triangles: FloatArray, longest: float) -> tuple[FloatArray, IntArray]:
-    """Triangles (n, 3, 3) cut by halving their longest edge until none is over `longest` mm; each piece's whole (m,).
-
-    Boxes around such pieces are tight. No more than MOST_PIECES are made.
-    """
+def _pieces(triangles: FloatArray) -> tuple[FloatArray, IntArray]:
+    """Long triangles cut by halving their longest edge, so that boxes are tight; each piece with its whole's number."""
     pieces, whole = triangles, np.arange(len(triangles), dtype=np.int32)
     while len(pieces) < MOST_PIECES:
         edges = pieces[:, [1, 2, 0]] - pieces
         length = np.einsum("ikd,ikd->ik", edges, edges)
-        long = np.max(length, axis=1) > longest**2
+        long = np.max(length, axis=1) > PIECE**2
         if not long.any():
             break
         first = np.argmax(length[long], axis=1)
