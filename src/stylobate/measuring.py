@@ -18,6 +18,7 @@ from stylobate.core.surface import Scan
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
+from stylobate.handedness import only_in_the_mirror
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
@@ -183,7 +184,8 @@ def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points:
     flip = np.array([-1.0, 1.0, 1.0])
     mirrored = [p * flip for p in points]
     for side in (1.0, -1.0):
-        if _measured(bench, vertices * flip, normals * flip * side, mirrored, _silent):
+        found = _measured(bench, vertices * flip, normals * flip * side, mirrored, _silent)
+        if any(only_in_the_mirror(bench, site) for site in found):
             return ["the scan is mirrored: scan bodies fit only its mirror image. Export it again without mirroring."]
     if _measured(bench, vertices, -normals, points, _silent):
         return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]

@@ -17,7 +17,7 @@ from stylobate.core.errors import PartsError
 from stylobate.parts import PartsFolder, check_parts, load_parts
 from stylobate.parts import source as parts_source
 from stylobate.parts.source import why_unsafe
-from tests.unit.parts_making import flat, post, stl, toml, zipped
+from tests.unit.parts_making import flat, post, stl, toml, write, zipped
 
 TEXT = toml({"a": "alder", "b": "alder"}, regions={"b": "{ above = 2.0 }"})
 MEMBERS: dict[str, bytes | str] = {
@@ -229,3 +229,25 @@ def test_mutated_parts_toml_is_read_or_refused_in_one_line(tmp_path: Path, text:
         assert set(outcome.faults) == {note.line() for note in report.faults}
     else:
         assert report.usable
+
+
+@pytest.mark.parametrize("letters", [300, 5000])
+def test_a_name_of_thousands_of_letters_is_cut_in_its_message(tmp_path: Path, letters: int) -> None:
+    text = toml({"tall": "alder"}).replace("tall.stl", "n" * letters + "/tall.stl")
+    with pytest.raises(PartsError) as refusal:
+        load_parts(write(tmp_path / "parts", text, {}))
+    assert "\n" not in str(refusal.value)
+    assert "tall.stl" in str(refusal.value)
+    assert len(str(refusal.value)) < 500 + len(str(tmp_path))
+
+
+@pytest.mark.parametrize("name", ["tall.obj", "tall.stl"])
+def test_an_obj_is_refused_whatever_it_is_called(tmp_path: Path, name: str) -> None:
+    """A parts folder holds STL or PLY; the same shape as STL is accepted."""
+    body = post(flat())
+    lines = [f"v {x!r} {y!r} {z!r}" for x, y, z in body.vertices.tolist()]
+    lines += [f"f {a} {b} {c}" for a, b, c in (body.faces + 1).tolist()]
+    text = toml({"tall": "alder"}).replace("tall.stl", name)
+    with pytest.raises(PartsError, match=rf"{name}.*is OBJ by its content; a parts folder holds STL or PLY"):
+        load_parts(write(tmp_path / "obj", text, {name: "\n".join(lines).encode()}))
+    assert load_parts(write(tmp_path / "stl", toml({"tall": "alder"}), {"tall.stl": body})).scan_bodies

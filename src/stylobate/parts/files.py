@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from stylobate.core.errors import ScanError
 from stylobate.core.surface import Surface
 from stylobate.parts.edges import Edges
-from stylobate.parts.notes import Note, Topic, fault, warning
+from stylobate.parts.notes import Note, Topic, fault, file_shown, warning
 from stylobate.parts.region import clip_above
 from stylobate.parts.shape import Remark, check_faces, check_facets, check_place, check_region
 from stylobate.parts.source import FileFaultError, Source
@@ -144,19 +144,21 @@ class PartFiles:
                 content = self._contents[name] = self._source.read(name)
             if name not in self._surfaces:
                 mesh = read_mesh(content, name)
+                if mesh.kind == "OBJ":
+                    raise FileFaultError("is OBJ by its content", "a parts folder holds STL or PLY: export it as one")
                 self._surfaces[name] = mesh.surface
                 for line in mesh.warnings if self.depth is Depth.ALL else ():
-                    what, _, remedy = line.removeprefix(f"{name}: ").rpartition("; ")
+                    what, _, remedy = line.removeprefix(f"{file_shown(name)}: ").rpartition("; ")
                     self.notes.append(warning(name, place, what or remedy, remedy if what else "no need to act"))
         except FileFaultError as wrong:
             self.notes.append(fault(name, place, wrong.what, wrong.remedy))
             return None
         except ScanError as wrong:
-            what, _, remedy = str(wrong).removeprefix(f"{name}: ").rpartition("; ")
+            what, _, remedy = str(wrong).removeprefix(f"{file_shown(name)}: ").rpartition("; ")
             self.notes.append(fault(name, place, what or remedy, remedy if what else "export it again"))
             return None
         return self._surfaces[name]
 
     def _note(self, file: str, place: str, remark: Remark) -> None:
         topic = Topic.LOOSE_MOTION if remark.loose else Topic.FAULT if remark.blocks else Topic.WARNING
-        self.notes.append(Note(topic, file, place, remark.what, remark.remedy, remark.blocks))
+        self.notes.append(Note(topic, file_shown(file), place, remark.what, remark.remedy, remark.blocks))

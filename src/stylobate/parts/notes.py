@@ -36,14 +36,21 @@ class Note:
         return f"{place}: {self.what}; {self.remedy}"
 
 
+def file_shown(name: str) -> str:
+    """A file's name as it stands in notes: a name of thousands of letters is cut to its end."""
+    from stylobate.scan.source import shown
+
+    return shown(name)
+
+
 def fault(file: str, key: str, what: str, remedy: str) -> Note:
     """A note that keeps the folder from being used."""
-    return Note(Topic.FAULT, file, key, what, remedy, blocks=True)
+    return Note(Topic.FAULT, file_shown(file), key, what, remedy, blocks=True)
 
 
 def warning(file: str, key: str, what: str, remedy: str) -> Note:
     """A note on something that may be as intended."""
-    return Note(Topic.WARNING, file, key, what, remedy)
+    return Note(Topic.WARNING, file_shown(file), key, what, remedy)
 
 
 @dataclass(frozen=True)

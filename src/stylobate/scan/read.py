@@ -24,11 +24,15 @@ _TEXT_PROOF = bytes(set(range(9)) | set(range(14, 32)) - {0x1A, 0x1B})
 
 @dataclass(frozen=True)
 class Mesh:
-    """A surface in the file's own coordinates. single: these are 32-bit floats in the file."""
+    """A surface in the file's own coordinates. single: these are 32-bit floats in the file.
+
+    kind: STL, ASCII STL, PLY or OBJ, by its content.
+    """
 
     surface: Surface
     single: bool
     warnings: tuple[str, ...]
+    kind: str
 
 
 def kind_of(data: ByteArray, name: str) -> str:
@@ -61,7 +65,7 @@ def _first_word(text: bytes) -> bytes:
     return b"v" if text.startswith(b"#") else b""
 
 
-def _parse(stored: ByteArray, name: str) -> tuple[Raw, tuple[str, ...]]:
+def _parse(stored: ByteArray, name: str) -> tuple[Raw, tuple[str, ...], str]:
     content = unpack(stored, name)
     if not len(content.data):
         raise ScanError(f"{name}: the file is empty; export the scan again")
@@ -73,17 +77,17 @@ def _parse(stored: ByteArray, name: str) -> tuple[Raw, tuple[str, ...]]:
     raw = reader(np.ascontiguousarray(data), name)
     suffix = Path(name.lower().removesuffix(".gz")).suffix
     if suffix in (usual, ""):
-        return raw, ()
-    return raw, (f"{name}: is {kind} by its content and was read as such; name it {usual}",)
+        return raw, (), kind
+    return raw, (f"{name}: is {kind} by its content and was read as such; name it {usual}",), kind
 
 
 def _mesh(stored: ByteArray, name: str) -> Mesh:
     try:
-        raw, early = _parse(stored, name)
+        raw, early, kind = _parse(stored, name)
         surface, warnings = tidied(raw, name)
     except MemoryError:
         raise ScanError(f"{name}: too large for the memory of this machine; export it with fewer triangles") from None
-    return Mesh(surface, raw.single, early + warnings)
+    return Mesh(surface, raw.single, early + warnings, kind)
 
 
 def read_mesh(source: str | Path | bytes, name: str | None = None) -> Mesh:
