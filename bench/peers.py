@@ -82,12 +82,15 @@ class _Open3D:
     def __init__(self, register: Callable[[Any, Any, Any, Any, Tuning], Any]) -> None:
         self.register = register
         self.bodies: dict[str, tuple[Any, Any]] = {}
+        self.scan: tuple[Cloud, tuple[Any, Any]] | None = None
 
     def __call__(self, scan: Cloud, body: ScanBody, tuning: Tuning) -> FloatArray | None:
         if body.id not in self.bodies:
             self.bodies[body.id] = self._prepared(body_cloud(body), tuning)
         source, source_feature = self.bodies[body.id]
-        target, target_feature = self._prepared(scan, tuning)
+        if self.scan is None or self.scan[0] is not scan:
+            self.scan = (scan, self._prepared(scan, tuning))
+        target, target_feature = self.scan[1]
         if len(target.points) < 50:
             return None
         found = self.register(source, target, source_feature, target_feature, tuning)
