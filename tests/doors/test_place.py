@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from stylobate.build.model import Placement
 from stylobate.build.placing import place
 from stylobate.core.errors import StylobateError
 from stylobate.core.surface import Surface
@@ -112,6 +113,10 @@ def test_a_refusal_keeps_what_an_earlier_run_wrote_and_a_newer_one_replaces_it(c
     assert {path.name for path in tmp_path.iterdir()} == {"place.json", "site-2-part-1-alder-base-25.ply"}
 
 
+def placed(loaded: tuple[Record, PartsFolder], **wishes: Any) -> Placement:
+    return place(*loaded, **wishes)
+
+
 BAD: list[tuple[dict[str, Any], tuple[str, ...]]] = [
     ({"sites": ["9=alder-base-10"]}, ("--site 9", "1, 2, 3")),
     ({"sites": ["1"]}, ("'1'", "SITE=")),
@@ -158,16 +163,17 @@ def test_bad_input_is_one_line(
     if "accept" not in wishes:
         wishes = {"accept": ["3=seen"], **wishes}
     with pytest.raises(StylobateError) as caught:
-        place(*loaded, **wishes)
+        placed(loaded, **wishes)
     assert "\n" not in str(caught.value)
     for word in words:
         assert word in str(caught.value)
 
 
 def test_a_surface_elsewhere_is_refused_with_its_distance(case: Path, loaded: tuple[Record, PartsFolder]) -> None:
-    for option in ("tissue", "teeth"):
+    away = case / PARTS / "scan-bodies" / "alder-tall.stl"
+    for option, wishes in (("tissue", {"tissue": away}), ("teeth", {"teeth": away}), ("opposing", {"opposing": away})):
         with pytest.raises(StylobateError, match=rf"--{option}: lies \d+ mm from the nearest site"):
-            place(*loaded, accept=["3=seen"], **{option: case / PARTS / "scan-bodies" / "alder-tall.stl"})
+            placed(loaded, accept=["3=seen"], **wishes)
 
 
 def test_a_folder_that_knows_the_connection_otherwise_is_refused(

@@ -17,6 +17,7 @@ from stylobate.parts.model import MultiUnitAbutment, PartsFolder, TitaniumBase
 from tests.unit.placing_making import abutment, base, folder, leaning_pose, random_pose, record, site
 
 Chain = tuple[tuple[str, int], ...]
+Part = MultiUnitAbutment | TitaniumBase
 
 
 def random_folder(rng: np.random.Generator, abutments: int = 4, bases: int = 4) -> PartsFolder:
@@ -44,8 +45,12 @@ def random_folder(rng: np.random.Generator, abutments: int = 4, bases: int = 4) 
     return folder(tuple(made), tuple(plain), orders)
 
 
-def every_chain(parts: PartsFolder, connection: str) -> Iterator[tuple[MultiUnitAbutment | TitaniumBase, ...]]:
-    for part in (*parts.titanium_bases, *parts.multi_unit_abutments):
+def all_parts(parts: PartsFolder) -> list[Part]:
+    return [*parts.titanium_bases, *parts.multi_unit_abutments]
+
+
+def every_chain(parts: PartsFolder, connection: str) -> Iterator[tuple[Part, ...]]:
+    for part in all_parts(parts):
         if part.seats_on == connection:
             yield (part,)
             if isinstance(part, MultiUnitAbutment):
@@ -69,7 +74,7 @@ def every_way(parts: PartsFolder, connection: str) -> Iterator[tuple[Chain, Floa
 
 
 def angle_deg(one: FloatArray, two: FloatArray) -> float:
-    return float(np.degrees(2.0 * np.arcsin(min(np.linalg.norm(one - two) / 2.0, 1.0))))
+    return float(np.degrees(2.0 * np.arcsin(min(float(np.linalg.norm(one - two)) / 2.0, 1.0))))
 
 
 def to_aim(stands: FloatArray, axis: FloatArray, tilt: float, aim: FloatArray) -> float:
@@ -117,7 +122,7 @@ def test_an_open_turn_is_the_best_of_all_turns(seed: int) -> None:
 
 
 def half_angle(parts: PartsFolder, chain: Chain) -> float:
-    by_name = {part.id: part for part in (*parts.titanium_bases, *parts.multi_unit_abutments)}
+    by_name = {part.id: part for part in all_parts(parts)}
     top = by_name[chain[-1][0]]
     slides = by_name[chain[-2][0]] if isinstance(top, TitaniumBase) and not top.engaging and len(chain) > 1 else top
     assert slides.cone_half_angle_deg is not None
