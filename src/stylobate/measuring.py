@@ -50,14 +50,15 @@ def measure(
     work: str = "bridge",
     settings: Settings | str | Path | None = None,
     maps: bool = True,
+    threads: int = 2,
     progress: Progress | None = None,
 ) -> Result:
     """Find the scan bodies in a scan and measure where their implants are.
 
     scan_bodies: ids that may stand there (all of the folder when empty). count: how many sites there are, if known.
     near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. work: single, bridge or arch.
-    settings: limits and figures of one's own. maps: give each site its coloured surface. progress: called with the
-    stage and its share done, 0 to 1.
+    settings: limits and figures of one's own. maps: give each site its coloured surface. threads: that fit sites at
+    the same time. progress: called with the stage and its share done, 0 to 1.
 
     Raises ScanError, PartsError, SettingsError, UsageError. Fewer sites than `count` is not an error: compare
     len(result.sites).
@@ -78,7 +79,7 @@ def measure(
     bench = Bench(folder, bodies)
 
     tell("looking for scan bodies", 0.0)
-    found = _measured(bench, vertices, normals, points, tell)
+    found = _measured(bench, vertices, normals, points, tell, threads)
     if not found:
         warnings += _handedness(bench, vertices, normals, points)
     if near:
@@ -119,8 +120,9 @@ def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
 
 
 def _measured(
-    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress
-) -> list[Measured]:
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress,
+    threads: int = 2,
+) -> list[Measured]:  # fmt: skip
     """All sites that hold, best first; where two claim one place the one with more surface behind it stays."""
     keep = _near_mask(vertices, points)
     candidates: list[Candidate] = find(
@@ -129,7 +131,7 @@ def _measured(
     )  # fmt: skip
     tell("fitting", 0.0)
     result = []
-    with ThreadPoolExecutor(2) as pool:
+    with ThreadPoolExecutor(threads) as pool:
         jobs = pool.map(lambda c: measure_site(bench, vertices, normals, c), candidates)
         for done, measured in enumerate(jobs):
             tell("fitting", (done + 1) / len(candidates))
