@@ -105,43 +105,50 @@ def done_locally(
     orders: Iterable[Order], parts: PartsFolder, options: Options, workers: int, limit_s: float,
     recycle: int = RECYCLE, task: Work = work,
 ) -> Iterator[Done]:  # fmt: skip
-    """Measure scans with `workers` processes; results come as they are done. Raises UsageError."""
-    todo, lock, stop = iter(orders), threading.Lock(), threading.Event()
-    results: queue.SimpleQueue[Done | BaseException | None] = queue.SimpleQueue()
-    lanes = [Lane(parts, options, limit_s, recycle, task) for _ in range(workers)]
+    """Measure scans with `workers` processes; results come as they are done. Raises UsageError.
 
-    def follow(lane: Lane) -> None:
+    A worker gets its next scan when the caller asks for the result after its last one, that is, has kept that: at most
+    `workers` scans are lost at any time.
+    """
+    todo, lock, stop = iter(orders), threading.Lock(), threading.Event()
+    results: queue.SimpleQueue[tuple[int, Done | BaseException | None]] = queue.SimpleQueue()
+    lanes = [Lane(parts, options, limit_s, recycle, task) for _ in range(workers)]
+    taken = [threading.Semaphore(0) for _ in lanes]
+
+    def follow(k: int) -> None:
         try:
             while not stop.is_set():
                 with lock:
                     order = next(todo, None)
                 if order is None:
                     break
-                results.put(lane.run(order))
-            lane.close()
+                results.put((k, lanes[k].run(order)))
+                taken[k].acquire()
+            lanes[k].close()
+            results.put((k, None))
         except BaseException as error:
-            results.put(error)
-        finally:
-            results.put(None)
+            results.put((k, error))
 
-    threads = [threading.Thread(target=follow, args=(lane,), daemon=True) for lane in lanes]
+    threads = [threading.Thread(target=follow, args=(k,), daemon=True) for k in range(workers)]
     with _one_thread_each():
         try:
             for thread in threads:
                 thread.start()
             left = workers
             while left:
-                item = results.get()
+                k, item = results.get()
                 if item is None:
                     left -= 1
                 elif isinstance(item, BaseException):
                     raise item
                 else:
                     yield item
+                    taken[k].release()
         finally:
             stop.set()
-            for lane in lanes:
+            for k, lane in enumerate(lanes):
                 lane.kill()
+                taken[k].release()
             for thread in threads:
                 thread.join()
 
