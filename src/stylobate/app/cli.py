@@ -16,7 +16,7 @@ COMMANDS = {
     "place": "Put abutments and bases on measured connections.",
     "case": "Keep one patient's work in one folder, with checks, releases and a log.",
     "batch": "Measure many scans, and write one table of all.",
-    "parts": "Check a parts folder: every fault at once, with its remedy.",
+    "parts": "Check a parts folder; foretell how well its scan bodies will do.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",
     "simulate": "Make a scan of an invented case, with the truth beside it.",
 }

@@ -1,4 +1,4 @@
-"""`stylobate parts check`: what is wrong in a parts folder, all at once, and what to do about it."""
+"""`stylobate parts`: what is wrong in a parts folder, all at once; how well its scan bodies will do."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+
+from stylobate.app.commands.foretelling import foretell
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -15,7 +17,10 @@ if TYPE_CHECKING:
 
 @click.group()
 def command() -> None:
-    """Check a parts folder: every fault at once, with its remedy."""
+    """Check a parts folder, and foretell how well its scan bodies will do."""
+
+
+command.add_command(foretell)
 
 
 @command.command()

@@ -13,9 +13,9 @@ from stylobate.app.commands.register.options import (
     many,
     numbers_argument,
     numbers_of,
-    print_table,
     register_option,
 )
+from stylobate.app.tables import print_table
 
 if TYPE_CHECKING:
     from stylobate.register.frames import Fitted, Gap

@@ -1,4 +1,4 @@
-"""Options that the register's commands share, and how its tables look in a terminal."""
+"""Options that the register's commands share."""
 
 from __future__ import annotations
 
@@ -50,20 +50,3 @@ def numbers_of(given: Sequence[str]) -> list[str]:
 def many(count: int, what: str) -> str:
     """1 unit, 2 units."""
     return f"{count} {what}{'' if count == 1 else 's'}"
-
-
-def print_table(columns: Sequence[str], rows: Sequence[Sequence[object]], right: Sequence[str] = ()) -> None:
-    """A table on standard output; None is shown as a dash. right: columns set to the right."""
-    from rich import box
-    from rich.table import Table
-    from rich.text import Text
-
-    from stylobate.report.table import PLAIN_WIDTH, Terminal
-    from stylobate.report.words import printable
-
-    table = Table(box=box.SIMPLE_HEAD, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")
-    for name in columns:
-        table.add_column(name, justify="right" if name in right else "left", overflow="fold")
-    for row in rows:
-        table.add_row(*(Text("–" if value is None else printable(str(value))) for value in row))
-    Terminal(width=None if sys.stdout.isatty() else PLAIN_WIDTH).print(table)
