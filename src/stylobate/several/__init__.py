@@ -1,1 +1,22 @@
-"""Several implants, several scans: what no single site can show."""
+"""Several implants, several scans: what no single site can show. Verbs are loaded when first used."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from stylobate.several.seating.verb import seat
+
+__all__ = ["seat"]
+
+_HOMES = {"seat": "stylobate.several.seating.verb"}
+
+
+def __getattr__(name: str) -> Any:
+    """Load a verb from the module that holds it (PEP 562)."""
+    if name not in _HOMES:
+        raise AttributeError(f"module 'stylobate.several' has no attribute {name!r}")
+    verb = getattr(import_module(_HOMES[name]), name)
+    globals()[name] = verb
+    return verb

@@ -1,0 +1,1 @@
+"""How a rigid frame rests on several implants."""
