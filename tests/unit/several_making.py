@@ -7,10 +7,10 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.core.result import PartsInfo, ScanInfo
+from stylobate.core.result import BudgetRow, PartsInfo, ScanInfo
 from stylobate.core.rigid import exp, pose, rotation_exp
 from stylobate.core.types import FloatArray
-from stylobate.record import BudgetRow, Record, RecordSite
+from stylobate.record import Record, RecordSite
 
 SMALL = np.diag([1e-6] * 3 + [1e-8] * 3)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from typing import Any
 
@@ -21,6 +22,8 @@ from stylobate.several.seating.model import OneScrew, Probability, Seat
 FORMAT = "stylobate-seat"
 VERSION = 1
 SEAT = "seat.json"
+OWNED = re.compile(r"(?!)")
+"""No other file of an earlier run is to be taken away."""
 NO_LIMIT_PROVEN = (
     "No limit of misfit is proven; levels named in the literature are 10, 30, 50, 100 and 150 µm. The limit is yours. "
     "A gap in µm is not a strain: a try-in, the one-screw test and a radiograph decide."
@@ -29,10 +32,8 @@ NO_LIMIT_PROVEN = (
 
 def save_seat(seat: Seat, staging: Staging) -> None:
     """Write seat.json. Raises OutputError, with the folder as it was."""
-    import re
-
     staging.write(SEAT, laid_out(document(seat)).encode())
-    staging.commit(SEAT, re.compile(r"(?!)"))
+    staging.commit(SEAT, OWNED)
 
 
 def document(seat: Seat) -> dict[str, Any]:
@@ -60,6 +61,7 @@ def document(seat: Seat) -> dict[str, Any]:
         values |= _drawn(seat)
     else:
         values["matched"] = [{"frame": one, "on": two} for one, two in seat.matched]
+        values["stands_out"] = seat.stands_out
         values["without"] = [
             {"site": left.site, "worst_gap_um": left.worst_gap_um, "worst_side_um": left.worst_side_um}
             for left in seat.without
@@ -114,19 +116,21 @@ def rendered(seat: Seat) -> RenderableType:
         blocks.append(Text(f"Every gap within its limit: {_percent(seat.gap_within)}"))
         blocks.append(Text(f"Every gap and side within limits: {_percent(seat.all_within)}", style="bold"))
         blocks.append(Text(f"{seat.draws} draws of: {', '.join(map(printable, seat.counted))}", style="dim"))
-    blocks += [Text(""), _one_screws(seat)]
+    blocks.append(_one_screws(seat))
     if seat.repeat:
-        blocks += [Text(""), _repeats(seat)]
+        blocks.append(_repeats(seat))
     if seat.without:
-        blocks += [Text(""), _without(seat)]
-    for note in (*seat.notes, NO_LIMIT_PROVEN):
-        blocks.append(Padding(Text(printable(note)), (1, 0, 0, 0)))
+        blocks.append(_without(seat))
+    if seat.stands_out is not None:
+        name = printable(seat.stands_out)
+        blocks.append(Text(f"Site {name} stands out: without it the others are within limits.", style="bold yellow"))
+    blocks += [Padding(Text(printable(note)), (1, 0, 0, 0)) for note in (*seat.notes, NO_LIMIT_PROVEN)]
     return Group(*blocks)
 
 
 def _percent(probability: Probability) -> str:
     figures = (100 * value for value in (probability.value, probability.low, probability.high))
-    return "{:.1f} % (95 %: {:.1f} to {:.1f})".format(*figures)
+    return "{:.2f} % (95 %: {:.2f} to {:.2f})".format(*figures)
 
 
 def _table(*columns: str) -> Table:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core.result import BudgetRow
 from stylobate.core.types import FloatArray
-from stylobate.record.model import BudgetRow, Record
+from stylobate.record.model import Record
 
 SCAN, DRIFT, PLAY = "scan", "drift", "play"
 EXPECTED = ("made part", "seating", "temperature", DRIFT)

@@ -10,7 +10,7 @@ from stylobate.report.folder import staging
 
 
 @click.command()
-@click.option("--frame", required=True, type=click.Path(path_type=Path), metavar="A", help="Result the frame is made to.")
+@click.option("--frame", required=True, type=click.Path(path_type=Path), metavar="A", help="Result it is made to.")
 @click.option("--on", type=click.Path(path_type=Path), metavar="B", help="Result on whose poses it rests.")
 @click.option("--limit-um", type=float, default=100.0, show_default=True, metavar="UM", help="Largest gap to accept.")
 @click.option(

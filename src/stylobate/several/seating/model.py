@@ -76,8 +76,10 @@ class Seat:
     """How a rigid frame made to one result would rest.
 
     on: the result on whose poses it rests; None: draws from the frame's own uncertainty. matched: site of the frame,
-    site it rests on. rim_diameter: mm, None: each platform's own. Probabilities, draws, seed, repeat: only with draws;
-    without: only with `on`. counted: sources of uncertainty in the draws. notes: what a reader must know.
+    site it rests on. rim_diameter: mm, None: each platform's own. notes: what a reader must know.
+
+    Only with draws: probabilities, draws, seed, repeat, counted (sources of uncertainty in the draws). Only with `on`:
+    without, stands_out (the site without which the others are within limits, where that is so of one site only).
     """
 
     frame: str
@@ -94,6 +96,7 @@ class Seat:
     draws: int | None = None
     seed: int | None = None
     without: tuple[Without, ...] = ()
+    stands_out: str | None = None
     repeat: tuple[Repeat, ...] = ()
     counted: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()

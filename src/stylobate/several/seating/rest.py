@@ -11,9 +11,11 @@ from stylobate.core.types import FloatArray, LongArray
 from stylobate.several.lay import laid, landmarks
 from stylobate.several.seating.minimax import CAPPED, COUNTED, FREE, least_largest_gaps
 
-ROUNDS = 6
+ROUNDS = 12
 SETTLED = 1e-6
-"""mm: the linear programme is set up anew at its own answer until the largest gap changes by no more."""
+SETTLED_SHARE = 1e-4
+"""The linear programme is set up anew at its own answer until the largest gap changes by no more than SETTLED, mm, or
+by this share of itself."""
 CAP_SLACK = 1e-6
 """mm by which the gap at the tight screw may give way while the others are made least."""
 
@@ -81,7 +83,7 @@ def _settle(seats: FloatArray, ground: _Ground, role: LongArray, cap: FloatArray
         if not reached.all():
             break
         seats[moving] = _moved(seats[moving], part, x[:, :3])
-        settled = np.abs(x[:, 3] - largest[moving]) < SETTLED
+        settled = np.abs(x[:, 3] - largest[moving]) < np.maximum(SETTLED, SETTLED_SHARE * x[:, 3])
         largest[moving] = x[:, 3]
         moving = moving[~settled]
         if not len(moving):

@@ -75,6 +75,8 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
     rest = rests(frame, implants[None], rims)
     gap, side = UM * rest.gap[0], UM * rest.side[0]
     names = [site.site for site in sites]
+    worst = Worst(float(gap.max()), float(side.max()))
+    without = _without(frame, implants, rims, names)
     return Seat(
         frame=made.name,
         on=below.name,
@@ -83,9 +85,10 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
         side_limit_um=float(limits[1]),
         rim_diameter=rim_diameter,
         sites=tuple(SeatSite(name, float(g), float(s)) for name, g, s in zip(names, gap, side, strict=True)),
-        worst=Worst(float(gap.max()), float(side.max())),
+        worst=worst,
         one_screw=tuple(_one_screw(frame, implants[None], rims, names, k) for k in range(len(names))),
-        without=_without(frame, implants, rims, names),
+        without=without,
+        stands_out=_stands_out(worst, without, limits),
         notes=(*about_match(made, below, match.pairs, match.ambiguous), *about_tilt(implants, rims)),
     )
 
@@ -151,6 +154,14 @@ def _without(frame: FloatArray, implants: FloatArray, rims: FloatArray, names: S
         rest = rests(np.delete(frame, k, 0), np.delete(implants, k, 0)[None], np.delete(rims, k))
         found.append(Without(name, float(UM * rest.gap.max()), float(UM * rest.side.max())))
     return tuple(found)
+
+
+def _stands_out(worst: Worst, without: Sequence[Without], limits: FloatArray) -> str | None:
+    """The only site without which the others are within limits, where with it they are not."""
+    if len(without) < 4 or (worst.gap_um <= limits[0] and worst.side_um <= limits[1]):
+        return None
+    cleared = [w.site for w in without if w.worst_gap_um <= limits[0] and w.worst_side_um <= limits[1]]
+    return cleared[0] if len(cleared) == 1 else None
 
 
 def _repeats(
