@@ -1,4 +1,4 @@
-"""The order in which a site is diagnosed."""
+"""The order in which a site is diagnosed (method/trust, section "Order")."""
 
 from __future__ import annotations
 
@@ -10,18 +10,23 @@ from stylobate.budget import size_of
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
-from stylobate.diagnose.evidence import OFFSET, gather
-from stylobate.diagnose.layer import added_layer
+from stylobate.diagnose import signs
+from stylobate.diagnose.bumps import strongest
+from stylobate.diagnose.concluding import conclude
+from stylobate.diagnose.evidence import gather, refielded
+from stylobate.diagnose.foreign import carried
 from stylobate.diagnose.missing import missing_surface
-from stylobate.diagnose.shapes import made_part
-from stylobate.diagnose.significance import FALSE_ALARMS
+from stylobate.diagnose.rough import rough_surface
+from stylobate.diagnose.significance import FALSE_ALARMS, corrected, upper_tail
+from stylobate.diagnose.state import State
 from stylobate.diagnose.surroundings import look
 from stylobate.edges import SharpEdges
 from stylobate.fit import Around, Fit
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
-UM = 1e-3
+ROUNDS = 8  # causes that are looked for one after the other
+SUSPECT = 0.05  # a whole-surface sign this unlikely has the field estimated anew with such shapes fitted
 
 
 @dataclass(frozen=True)
@@ -37,17 +42,49 @@ class Diagnosis:
 
 
 def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
-    """Look for every cause at one site."""
-    evidence = gather(tree, edges, around, fit, pose)
+    """Look for every cause at one site, and allow for those found in the pose and its covariance."""
     surroundings = look(tree, around, pose)
+    points = carried(surroundings, fit.support, pose.offset, fit.sd)
+    plain = gather(tree, edges, around, points.index, pose)
+    out = plain.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
-    made = evidence.moved_by(made_part(evidence.patches.centre, evidence.normal, radius, top))
-    findings = []
-    made_offset = made[OFFSET] * (body.made_u_um or 0.0) * UM
-    p, layer = added_layer(pose.offset, float(np.sqrt(pose.offset_sd**2 + made_offset @ made_offset)))
-    if p < FALSE_ALARMS:
-        findings.append(layer)
-    unseen = missing_surface(body, evidence, surroundings, pose, pose.covariance)
-    if unseen is not None:
-        findings.append(unseen)
-    return Diagnosis(pose, tuple(findings), made[:6])
+    bottom = float(np.quantile(plain.points[:, 2], 0.005))
+    state = State(plain, plain, out, (), bottom, float(top), float(radius), _coat(pose))
+    state = _searched(_cleared(state.under(plain)))
+    concluded = conclude(state, pose, body)
+    unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
+    found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
+    return Diagnosis(concluded.pose, tuple(one for one in found if one is not None), concluded.made)
+
+
+def _coat(pose: Pose) -> float:
+    """Thickness of a layer that is there beyond doubt, mm: its unevenness must not pass for another cause."""
+    return pose.offset if corrected(upper_tail(pose.offset / pose.offset_sd)) < FALSE_ALARMS else 0.0
+
+
+def _cleared(state: State) -> State:
+    """Where the whole surface is suspect, the field estimated with such shapes fitted: a cause must not hide itself."""
+    trial = state.whole_surface_signs()
+    if min(sign.p for sign in trial) > SUSPECT:
+        return state
+    best: dict[str, signs.Sign] = {}
+    for sign in trial:
+        if sign.cause not in best or sign.gain > best[sign.cause].gain:
+            best[sign.cause] = sign
+    shapes = np.hstack([sign.shapes for sign in best.values()])
+    return state.under(refielded(state.plain, shapes, state.out))
+
+
+def _searched(state: State) -> State:
+    """Causes one after the other, the likeliest first, until none is left that is significant."""
+    for _ in range(ROUNDS):
+        trial = state.whole_surface_signs()
+        best = max(trial, key=lambda sign: sign.gain, default=None)
+        bump = strongest(state.freed, ~state.out)
+        if bump is not None and corrected(bump.p) < FALSE_ALARMS and (best is None or bump.z**2 > best.gain):
+            state = state.with_patch(bump)
+        elif best is not None and corrected(best.p) < FALSE_ALARMS:
+            state = state.with_cause(best)
+        else:
+            break
+    return state

@@ -6,28 +6,29 @@ anyway, so it is projected out (method/trust, eq. 1–3).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.types import FloatArray, LongArray
+from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.edges import RADII, SharpEdges, sunk
-from stylobate.field import Field, Patches, groups_of, patches_of
-from stylobate.fit import REACH, Around, Fit, rows, to_connection
+from stylobate.field import Field, Patches, estimate, groups_of, patches_of
+from stylobate.fit import REACH, Around, rows, to_connection
 from stylobate.pose import PRIOR_SD, RADIUS_STEP, Pose
 
 PARAMETERS = 8
-OFFSET = 6
+OFFSET, RADIUS = 6, 7  # places in θ
 
 
 @dataclass(frozen=True)
 class Evidence:
     """Residuals of one site, averaged over patches, and what weighs them.
 
-    points (n, 3), gradient (n, 3) and residual (n,) of the points that carry the fit, connection frame, mm; group (n,)
-    the patch of each. normal (m, 3): mean gradient of a patch. weight (m, m) = K⁻¹. covariance (8, 8) of θ.
+    points (n, 3) on the CAD surface below the scan's, gradient (n, 3) and residual (n,), connection frame, mm; group (n,)
+    the patch of each. normal (m, 3), area (m,) mm²: mean gradient
+    and area of a patch. weight (m, m) = K⁻¹. covariance (8, 8) of θ.
     gain (8, m): what a displacement of each patch does to θ. projected (m, m): weight with θ projected out.
     """
 
@@ -37,6 +38,7 @@ class Evidence:
     group: LongArray
     patches: Patches
     normal: FloatArray
+    area: FloatArray
     field: Field
     weight: FloatArray
     covariance: FloatArray
@@ -70,51 +72,111 @@ class Evidence:
         """(8, k): by how much θ is off for a unit of each shape (m, k) that is there and not fitted (eq. 4)."""
         return np.asarray(self.gain @ shapes)
 
-    def freed(self, shapes: FloatArray, prior_sd: FloatArray | None = None) -> tuple[FloatArray, FloatArray]:
-        """Step (8,) and covariance (8, 8) of θ when shapes (m, k) are fitted with it (eq. 5)."""
-        amplitude, spread = self.amplitudes(shapes, prior_sd)
+    def freeing(self, shapes: FloatArray, prior_sd: FloatArray | None = None) -> Evidence:
+        """The same evidence with shapes (m, k) fitted besides θ (eq. 5)."""
+        _, spread = self.amplitudes(shapes, prior_sd)
+        half = self.projected @ shapes
         moved = self.moved_by(shapes)
-        step = self.gain @ self.patches.residual - moved @ amplitude
-        return step, self.covariance + moved @ spread @ moved.T
+        return replace(
+            self,
+            covariance=self.covariance + moved @ spread @ moved.T,
+            gain=self.gain - moved @ spread @ half.T,
+            projected=self.projected - half @ spread @ half.T,
+        )
+
+    def without(self, which: LongArray) -> Evidence:
+        """The same evidence with patches `which` left out: each has a displacement of its own."""
+        if not len(which):
+            return self
+        return self.freeing(unit_shapes(which, len(self.patches.count)))
+
+    @property
+    def step(self) -> FloatArray:
+        """(8,) least squares θ."""
+        return np.asarray(self.gain @ self.patches.residual)
 
 
-def gather(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose) -> Evidence:
-    """The evidence at a weighted pose."""
-    points = to_connection(pose.scan_from_connection, around.points[fit.support])
+def unit_shapes(which: LongArray, size: int) -> FloatArray:
+    """(size, k): one column a patch of `which`."""
+    shapes = np.zeros((size, len(which)))
+    shapes[which, np.arange(len(which))] = 1.0
+    return shapes
+
+
+def gather(
+    tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, field: Field | None = None
+) -> Evidence:
+    """The evidence of points `which` (k,) of Around at a weighted pose, under its field or another."""
+    points = to_connection(pose.scan_from_connection, around.points[which])
     closest = tree.closest(points, REACH)
-    kept = closest.face >= 0
-    points, gradient, distance = points[kept], closest.gradient[kept], closest.distance[kept]
-    to_edge, angle = edges.near(points - distance[:, None] * gradient)
+    if np.any(closest.face < 0):
+        raise ValueError("a point lies out of reach of the CAD surface")
+    gradient, distance = closest.gradient, closest.distance
+    # Patches are formed of feet, not of points: by points, noise would sort itself into patches by its sign.
+    feet = points - distance[:, None] * gradient
+    to_edge, angle = edges.near(feet)
     radius = pose.edge_radius
     slope = (sunk(to_edge, angle, radius + RADIUS_STEP) - sunk(to_edge, angle, max(radius - RADIUS_STEP, 0.0))) / (
         RADIUS_STEP + min(radius, RADIUS_STEP)
     )
     matrix = np.hstack([rows(points, gradient), np.ones((len(points), 1)), slope[:, None]])
     residual = distance - pose.offset - sunk(to_edge, angle, radius)
-    return weighed(points, gradient, residual, matrix, groups_of(points, gradient), pose.field)
+    group = groups_of(feet, gradient)
+    return weighed(feet, gradient, residual, matrix, group, around.area[which], field or pose.field)
 
 
 def weighed(
-    points: FloatArray, gradient: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray, field: Field
-) -> Evidence:
-    """Evidence of points (n, 3) with residual (n,), rows (n, 8) and patch numbers (n,) under a field."""
+    points: FloatArray, gradient: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray,
+    area: FloatArray, field: Field,
+) -> Evidence:  # fmt: skip
+    """Evidence of points (n, 3) with residual (n,), rows (n, 8), patch numbers (n,) and area (n,) under a field."""
     patches = patches_of(points, residual, matrix, group)
     size = len(patches.count)
     normal = np.stack(
         [np.bincount(group, weights=gradient[:, k], minlength=size) / patches.count for k in range(3)], axis=1
     )
+    own_area = np.bincount(group, weights=area, minlength=size).astype(np.float64)
     weight = np.linalg.inv(field.covariance(patches))
     weight = (weight + weight.T) / 2.0
     half = weight @ patches.matrix
     covariance = np.asarray(np.linalg.inv(patches.matrix.T @ half + np.diag(1.0 / PRIOR_SD**2)), dtype=np.float64)
     gain = covariance @ half.T
     return Evidence(
-        points, gradient, residual, group, patches, normal, field, weight, covariance, gain, weight - half @ gain
+        points, gradient, residual, group, patches, normal, own_area, field,
+        weight, covariance, gain, weight - half @ gain,
+    )  # fmt: skip
+
+
+def moved(pose: Pose, step: FloatArray, covariance: FloatArray) -> Pose:
+    """The pose after a step (8,) of θ, with covariance (8, 8)."""
+    return replace(
+        pose,
+        scan_from_connection=rigid.orthonormal(pose.scan_from_connection @ rigid.exp(step[:6])),
+        covariance=covariance[:6, :6],
+        offset=pose.offset + float(step[OFFSET]),
+        offset_sd=float(np.sqrt(covariance[OFFSET, OFFSET])),
+        edge_radius=float(np.clip(pose.edge_radius + step[RADIUS], 0.0, RADII[-1])),
     )
 
 
-def stepped(pose: Pose, step: FloatArray, covariance: FloatArray) -> tuple[FloatArray, FloatArray, float, float]:
-    """Pose (4, 4), covariance (6, 6), offset and radius (mm) after a step (8,) of θ with covariance (8, 8)."""
-    moved = rigid.orthonormal(pose.scan_from_connection @ rigid.exp(step[:6]))
-    radius = float(np.clip(pose.edge_radius + step[7], 0.0, RADII[-1]))
-    return moved, covariance[:6, :6], pose.offset + float(step[OFFSET]), radius
+def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidence:
+    """The same residuals under the field that they make likeliest once shapes (m, k) are fitted and `out` (m,) left."""
+    patches = evidence.patches
+    freed = evidence.freeing(shapes) if shapes.shape[1] else evidence
+    freed = freed.without(np.nonzero(out)[0])
+    amplitude = np.zeros(0)
+    spread = np.zeros((0, 0))
+    kept = ~out
+    clean = evidence.without(np.nonzero(out)[0])
+    if shapes.shape[1]:
+        amplitude, spread = clean.amplitudes(shapes)
+    wide = np.hstack([patches.matrix, shapes])
+    cross = -clean.moved_by(shapes) @ spread
+    covariance = np.block([[freed.covariance, cross], [cross.T, spread]])
+    left = patches.residual - patches.matrix @ freed.step - shapes @ amplitude
+    some = Patches(patches.centre[kept], left[kept], wide[kept], patches.count[kept], patches.spread[kept])
+    field = estimate(some, (evidence.field, covariance))
+    return weighed(
+        evidence.points, evidence.gradient, evidence.residual, patches.matrix[evidence.group], evidence.group,
+        evidence.area[evidence.group] / patches.count[evidence.group], field,
+    )  # fmt: skip

@@ -22,12 +22,10 @@ GUM_MARGIN = 0.6  # mm above the gingiva that no fit uses
 MOST_UNSEEN = 0.25  # of the free surface (common practice, no source)
 
 
-def missing_surface(
-    body: ScanBody, evidence: Evidence, surroundings: Surroundings, pose: Pose, covariance: FloatArray
-) -> Finding | None:
+def missing_surface(body: ScanBody, evidence: Evidence, surroundings: Surroundings, pose: Pose) -> Finding | None:
     """The finding, where more than MOST_UNSEEN of the free scan region is not shown.
 
-    covariance (6, 6): of the pose as it stands; what the missing part would bring is worked out from the site's field.
+    What the missing part would bring is worked out from the site's own field.
     """
     spots, normals = sampled(body.region, SPACING)
     free = surroundings.above_gum(spots, GUM_MARGIN)
@@ -37,6 +35,7 @@ def missing_surface(
     share = float(unseen.sum() / max(free.sum(), 1))
     if share <= MOST_UNSEEN:
         return None
+    covariance = pose.covariance
     better = _covariance_with(evidence, spots[unseen], normals[unseen], covariance)
     now, then = 1e3 * length_95(covariance[:3, :3]), 1e3 * length_95(better[:3, :3])
     side = pose.scan_from_connection[:3, :3] @ normals[unseen].mean(axis=0)

@@ -8,6 +8,7 @@ FALSE_ALARMS = 0.01
 """A clean site has a finding with at most this probability, all tested causes together."""
 FAMILIES = 6
 """Tested causes: layer, bend, split, lost or added material, roughness, another shape."""
+Z95 = 1.959963984540054
 
 
 def upper_tail(z: float) -> float:
@@ -16,7 +17,7 @@ def upper_tail(z: float) -> float:
 
 
 def chi2_tail(x: float, freedom: int) -> float:
-    """Probability that χ² with `freedom` degrees of freedom exceeds x: closed forms for 1, 2, 3 and 4."""
+    """Probability that χ² with 1, 2 or 3 degrees of freedom exceeds x (closed forms)."""
     x = max(x, 0.0)
     if freedom == 1:
         return math.erfc(math.sqrt(x / 2.0))
@@ -24,8 +25,6 @@ def chi2_tail(x: float, freedom: int) -> float:
         return math.exp(-x / 2.0)
     if freedom == 3:
         return math.erfc(math.sqrt(x / 2.0)) + math.sqrt(2.0 * x / math.pi) * math.exp(-x / 2.0)
-    if freedom == 4:
-        return math.exp(-x / 2.0) * (1.0 + x / 2.0)
     raise ValueError(f"no closed form here for {freedom} degrees of freedom")
 
 

@@ -1,0 +1,83 @@
+"""Surface that is not the scan body's: the gingiva and what belongs to it, or a patch on the body itself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.buckets import Buckets
+from stylobate.core.types import BoolArray, FloatArray, LongArray
+from stylobate.diagnose.surroundings import Surroundings
+from stylobate.fit import GUM_MARGIN, OUTSIDE
+
+CELL = 0.25  # mm: off-surface points in touching cells belong together
+TOUCHES = 0.6  # mm off the CAD surface: what reaches farther is not a defect of the body but something else
+LEAST_POINTS = 4
+
+
+@dataclass(frozen=True)
+class Carried:
+    """Points of Around that may tell of the body: those that carry the fit, and those of defects on it.
+
+    index (n,); defect (n,) whether a point lies off the surface in a patch of its like.
+    """
+
+    index: LongArray
+    defect: BoolArray
+
+
+def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: float) -> Carried:
+    """The points of the fit, and of off-surface patches that lie on the body, with the points around these.
+
+    offset, sd: of the fit, mm. A patch of off-surface points that reaches TOUCHES mm from the CAD surface is foreign:
+    gingiva, a neighbour; it stays out, and so does what lies within GUM_MARGIN of it.
+    """
+    near = np.abs(surroundings.distance - offset) < TOUCHES
+    off = ~surroundings.own | (np.abs(surroundings.distance - offset) > OUTSIDE * sd)
+    index = np.nonzero(off)[0]
+    patch = touching(surroundings.points[index], CELL)
+    size = np.bincount(patch, minlength=1)
+    reach = np.zeros(len(size))
+    np.maximum.at(reach, patch, np.abs(surroundings.distance[index] - offset))
+    mine = (reach[patch] < TOUCHES) & (size[patch] >= LEAST_POINTS)
+    foreign = index[~mine & (size[patch] >= LEAST_POINTS)]
+    defect = np.zeros(len(off), np.bool_)
+    defect[index[mine & surroundings.own[index]]] = True
+    supported = np.isin(surroundings.index, support)
+    beside = np.zeros(len(off), np.bool_)
+    if defect.any():
+        close = Buckets.of(surroundings.points[defect], GUM_MARGIN + CELL)
+        beside = np.isfinite(close.nearest(surroundings.points, GUM_MARGIN + CELL)[0]) & surroundings.own & ~off & near
+    taken = (supported | defect | beside) & near
+    if len(foreign):
+        away = ~np.isfinite(
+            Buckets.of(surroundings.points[foreign], GUM_MARGIN).nearest(surroundings.points, GUM_MARGIN)[0]
+        )
+        taken &= away | supported
+    return Carried(surroundings.index[taken], defect[taken])
+
+
+def touching(points: FloatArray, cell: float) -> LongArray:
+    """Number (n,) of the group of each point: points in cells that touch (26 neighbours) are of one group."""
+    if not len(points):
+        return np.zeros(0, np.int64)
+    at = np.floor((points - points.min(axis=0)) / cell).astype(np.int64)
+    cells, which = np.unique(at, axis=0, return_inverse=True)
+    place = {tuple(c): k for k, c in enumerate(cells.tolist())}
+    group = np.full(len(cells), -1, np.int64)
+    steps = [(i, j, k) for i in (-1, 0, 1) for j in (-1, 0, 1) for k in (-1, 0, 1)]
+    count = 0
+    for k in range(len(cells)):
+        if group[k] >= 0:
+            continue
+        group[k], stack = count, [k]
+        while stack:
+            x, y, z = cells[stack.pop()].tolist()
+            for i, j, m in steps:
+                other = place.get((x + i, y + j, z + m))
+                if other is not None and group[other] < 0:
+                    group[other] = count
+                    stack.append(other)
+        count += 1
+    return np.asarray(group[which.ravel()])

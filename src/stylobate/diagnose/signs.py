@@ -1,0 +1,61 @@
+"""Signs of causes that move the whole surface: a bend, a split. Score tests (method/trust, eq. 11–13)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.types import FloatArray
+from stylobate.diagnose.evidence import Evidence
+from stylobate.diagnose.shapes import leaning, step_across
+from stylobate.diagnose.significance import any_of, chi2_tail
+
+CAUSES = ("bent body", "split surface")
+STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
+AZIMUTHS = 16
+LEAN_TESTS, SPLIT_TESTS = 4.0, 10.0
+"""Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
+(method/trust, table of effective numbers)."""
+
+
+@dataclass(frozen=True)
+class Sign:
+    """A shape that the residuals ask for. shapes (m, k); gain: χ² won by freeing it; p counted over its own trials."""
+
+    cause: str
+    shapes: FloatArray
+    gain: float
+    p: float
+
+
+def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
+    """Leans from several starts, progressive and hinged. bottom, top: of what is seen of the body, mm."""
+    result = []
+    for hinge in (False, True):
+        for share in STARTS:
+            start = bottom + share * (top - bottom)
+            if hinge and share == 0.0:
+                continue  # all that is seen leans as one: no scan shows it
+            shapes = leaning(evidence.patches.centre, evidence.normal, start, top, hinge)
+            result.append(_sign(evidence, "bent body", shapes, 2, LEAN_TESTS))
+    return result
+
+
+def split(evidence: Evidence) -> list[Sign]:
+    """A step across each of AZIMUTHS planes through the axis."""
+    place, normal = evidence.patches.centre, evidence.normal
+    planes = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
+    return [_sign(evidence, "split surface", step_across(place, normal, a), 3, SPLIT_TESTS) for a in planes]
+
+
+def _sign(evidence: Evidence, cause: str, shapes: FloatArray, freedom: int, tests: float) -> Sign:
+    scale = np.sqrt(np.einsum("ij,ij->j", shapes, shapes))
+    information = shapes.T @ evidence.projected @ shapes
+    score = shapes.T @ evidence.score
+    # Directions that the fit itself takes up (a lean of all that is seen) hold no information: left out.
+    values, vectors = np.linalg.eigh(information / np.outer(scale, scale))
+    kept = values > 1e-6 * max(float(np.diag(evidence.weight).max()), 1e-300)
+    along = (vectors.T @ (score / scale))[kept]
+    gain = float(np.sum(along**2 / values[kept]))
+    return Sign(cause, shapes, gain, any_of(chi2_tail(gain, freedom), tests))

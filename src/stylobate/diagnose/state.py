@@ -1,0 +1,71 @@
+"""How far the search for causes at one site has come."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from stylobate.core.types import BoolArray, FloatArray
+from stylobate.diagnose import layer, material, signs
+from stylobate.diagnose.bumps import Bump
+from stylobate.diagnose.evidence import Evidence
+
+
+@dataclass(frozen=True)
+class State:
+    """What has been found so far.
+
+    plain: the evidence with nothing freed. freed: with the shapes freed and the patches `out` (m,) left out. found: the
+    whole-surface signs, in the order found. coat: thickness in mm of a layer whose unevenness is allowed for, 0: none.
+    bottom, top: of what is seen, mm; radius: of the part.
+    """
+
+    plain: Evidence
+    freed: Evidence
+    out: BoolArray
+    found: tuple[signs.Sign, ...]
+    bottom: float
+    top: float
+    radius: float
+    coat: float = 0.0
+
+    def with_cause(self, sign: signs.Sign) -> State:
+        """After freeing a whole-surface shape."""
+        return replace(self, freed=self.freed.freeing(sign.shapes), found=(*self.found, sign))
+
+    def with_patch(self, bump: Bump) -> State:
+        """After leaving out the patch about a bump."""
+        out = material.grown(self.freed, bump, self.out)
+        return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
+
+    def shapes_found(self, but: str = "") -> FloatArray:
+        """(m, k) of the whole-surface causes found, one left aside."""
+        empty = np.zeros((len(self.out), 0))
+        return np.hstack([empty, *(sign.shapes for sign in self.found if sign.cause != but)])
+
+    def evidence(self, but: str = "") -> Evidence:
+        """The evidence with every cause found allowed for, one left aside."""
+        return self.evidence_with_all_patches(but).without(np.nonzero(self.out)[0])
+
+    def evidence_with_all_patches(self, but: str = "") -> Evidence:
+        """The same, no patch left out."""
+        shapes = self.shapes_found(but)
+        base = layer.allowed_for(self.plain, self.coat) if self.coat > 0.0 else self.plain
+        return base.freeing(shapes) if shapes.shape[1] else base
+
+    def under(self, plain: Evidence) -> State:
+        """The same causes on other evidence."""
+        fresh = replace(self, plain=plain)
+        return replace(fresh, freed=fresh.evidence())
+
+    def signs_of(self, cause: str, evidence: Evidence) -> list[signs.Sign]:
+        """All forms of one cause tried on some evidence."""
+        if cause == "bent body":
+            return signs.lean(evidence, self.bottom, self.top)
+        return signs.split(evidence)
+
+    def whole_surface_signs(self) -> list[signs.Sign]:
+        """Signs of the causes not found yet."""
+        known = {sign.cause for sign in self.found}
+        return [sign for cause in signs.CAUSES if cause not in known for sign in self.signs_of(cause, self.freed)]
