@@ -26,10 +26,10 @@ OFFSET, RADIUS = 6, 7  # places in θ
 class Evidence:
     """Residuals of one site, averaged over patches, and what weighs them.
 
-    points (n, 3) on the CAD surface below the scan's, gradient (n, 3) and residual (n,), connection frame, mm; group (n,)
-    the patch of each. normal (m, 3), area (m,) mm²: mean gradient
-    and area of a patch. weight (m, m) = K⁻¹. covariance (8, 8) of θ.
-    gain (8, m): what a displacement of each patch does to θ. projected (m, m): weight with θ projected out.
+    points (n, 3) on the CAD surface, the feet of the scan's; gradient (n, 3) and residual (n,) there, connection frame,
+    mm; group (n,) the patch of each. normal (m, 3), area (m,) mm²: mean gradient and area of a patch. weight (m, m) =
+    K⁻¹. covariance (8, 8) of θ. gain (8, m): what a displacement of each patch does to θ. projected (m, m): weight with
+    θ projected out.
     """
 
     points: FloatArray
