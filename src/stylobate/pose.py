@@ -89,16 +89,15 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         if np.any(closest.face < 0):
             return None
         residual = closest.distance - offset
-        feet = local - closest.distance[:, None] * closest.gradient
-        distance, angle = edges.near(feet)
+        distance, angle = edges.near(local - closest.distance[:, None] * closest.gradient)
         if turn == 0:
-            group = groups_of(feet, closest.gradient)
+            group = groups_of(local, closest.gradient)
             radius = likeliest_radius(distance, angle, residual)
         slope = (
             sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))
         ) / (RADIUS_STEP + min(radius, RADIUS_STEP))
         matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
-        patches = patches_of(feet, residual - sunk(distance, angle, radius), matrix, group)
+        patches = patches_of(local, residual - sunk(distance, angle, radius), matrix, group)
         field = estimate(patches, known) if known is None or turn < FIELD_ROUNDS else known[0]
         step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
         moved = float(step @ information @ step)
