@@ -17,6 +17,7 @@ COMMANDS = {
     "case": "Keep one patient's work in one folder, with checks, releases and a log.",
     "batch": "Measure many scans, and write one table of all.",
     "parts": "Check a parts folder; foretell how well its scan bodies will do.",
+    "report": "Write the report of a result or a case, as PDF and HTML.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",
     "seat": "How a rigid frame over several implants would rest, and with what gaps.",
     "simulate": "Make a scan of an invented case, with the truth beside it.",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from stylobate.core.errors import ResultError
 from stylobate.core.result import SiteMap
 from stylobate.report.colours import RANGE_UM, colours
 
@@ -45,3 +46,34 @@ def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = ()) -> bytes:
         "end_header\n",
     ]
     return "\n".join(lines).encode("ascii", "replace") + vertices.tobytes() + faces.tobytes()
+
+
+_PLY_TYPES = {"double": "<f8", "float": "<f4", "uchar": "u1", "int": "<i4"}
+
+
+def read_map(content: bytes, name: str) -> SiteMap:
+    """A coloured surface as `ply_bytes` wrote it. Raises ResultError where it is not one."""
+    head, mark, body = content.partition(b"end_header\n")
+    words = [line.split() for line in head.decode("ascii", "replace").splitlines()]
+    fields: list[tuple[str, str]] = []
+    counts: dict[str, int] = {}
+    try:
+        for line in words:
+            if line[0] == "element":
+                counts[line[1]] = int(line[2])
+            elif line[0] == "property" and line[1] != "list":
+                fields.append((line[2], _PLY_TYPES[line[1]]))
+        dtype = np.dtype(fields)
+        vertices = np.frombuffer(body, dtype, counts["vertex"])
+        faces = np.frombuffer(body, _FACE, counts["face"], offset=vertices.nbytes)
+        points = np.column_stack([vertices[axis].astype(np.float64) for axis in "xyz"])
+        deviation = vertices["deviation_um"].astype(np.float64)
+        corners = np.ascontiguousarray(faces["vertex_indices"])
+        whole = bool(mark) and bool(np.isfinite(points).all()) and len(body) == vertices.nbytes + faces.nbytes
+        if not whole or not (faces["count"] == 3).all() or corners.min(initial=0) < 0:
+            raise ValueError
+        if corners.max(initial=-1) >= len(points):
+            raise ValueError
+    except (KeyError, ValueError, IndexError, TypeError):
+        raise ResultError(f"{name}: is not a coloured surface of a site as 'stylobate measure' writes it") from None
+    return SiteMap(points, corners, deviation)
