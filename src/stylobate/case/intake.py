@@ -84,8 +84,11 @@ def add_parts(case: Case, parts: str | Path, who: str) -> Case:
     return case.change(who, "parts added", {"name": folder.name, "sha256": folder.sha256}, edit)
 
 
-def add_result(case: Case, result: str | Path, who: str) -> Case:
-    """Keep a result of the case's current scan and parts, with its coloured surfaces.
+def add_result(
+    case: Case, result: str | Path, who: str, scan_bodies: tuple[str, ...] = (), count: int | None = None
+) -> Case:
+    """Keep a result of the case's current scan and parts, with its coloured surfaces. scan_bodies, count: what the
+    measurement was told, where that is known.
 
     Raises ResultError; CaseError where it was measured in another scan or with other parts.
     """
@@ -105,7 +108,8 @@ def add_result(case: Case, result: str | Path, who: str) -> Case:
     home = f"results/{identity}"
     case.put({f"{home}/{name}": content for name, content in contents.items()})
     files = {name: digest(content) for name, content in contents.items()}
-    entry = ResultEntry(id=identity, folder=home, scan=scan.sha256, parts=parts.sha256, files=files, by=who, time=now())
+    entry = ResultEntry(id=identity, folder=home, scan=scan.sha256, parts=parts.sha256, files=files,
+                        scan_bodies=scan_bodies, count=count, by=who, time=now())  # fmt: skip
 
     def edit(table: CaseTable) -> CaseTable:
         return table.model_copy(update={"results": (*table.results, entry)})

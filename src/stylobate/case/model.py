@@ -72,13 +72,16 @@ class PartsEntry(Stamped):
 
 
 class ResultEntry(Stamped):
-    """A measurement kept in the case. scan: hash of the scan as kept here. parts: hash of the parts folder."""
+    """A measurement kept in the case. scan: hash of the scan as kept here. parts: hash of the parts folder.
+    scan_bodies, count: what the measurement was told; empty and None where nothing, or where it is not known."""
 
     id: Inside
     folder: Inside
     scan: Sha
     parts: Sha
     files: Files
+    scan_bodies: tuple[Words, ...] = ()
+    count: int | None = None
 
 
 class SiteEntry(Table):

@@ -7,6 +7,7 @@
     ├── RegisterError       the register of scan bodies cannot be used, or refuses an entry (carries every fault)
     ├── SettingsError       a file of settings cannot be used
     ├── CaseError           the case folder cannot be used or changed; it stays as it was
+    ├── PackageError        a hand-off package is not whole, not genuine, or cannot be made
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
     └── OutputError         the result cannot be written; what stood there before is kept
@@ -51,6 +52,10 @@ class SettingsError(StylobateError):
 
 class CaseError(StylobateError):
     """The case folder is not usable, busy, or does not allow the change asked for; it stays as it was."""
+
+
+class PackageError(StylobateError):
+    """A hand-off package is damaged, incomplete, hostile or not from whom it should be; nothing was unpacked."""
 
 
 class UsageError(StylobateError):

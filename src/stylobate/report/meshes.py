@@ -33,7 +33,7 @@ def stl_bytes(surface: Surface, about: str) -> bytes:
 
 
 def ply_bytes(surface: Surface, about: str) -> bytes:
-    """Binary PLY, little endian, 64-bit coordinates."""
+    """Binary PLY, little endian, 64-bit coordinates, with the colours of the vertices where there are some."""
     faces = np.empty(len(surface.faces), _FACE)
     faces["count"] = 3
     faces["vertex_indices"] = surface.faces
@@ -43,9 +43,14 @@ def ply_bytes(surface: Surface, about: str) -> bytes:
         f"comment {' '.join(about.split())}",
         f"element vertex {len(surface.vertices)}",
         *(f"property double {name}" for name in "xyz"),
+        *(f"property uchar {name}" for name in ("red", "green", "blue") if surface.colours is not None),
         f"element face {len(faces)}",
         "property list uchar int vertex_indices",
         "end_header\n",
     ]
     vertices = np.ascontiguousarray(surface.vertices, dtype="<f8")
+    if surface.colours is not None:
+        coloured = np.empty(len(vertices), [("at", "<f8", (3,)), ("colour", "u1", (3,))])
+        coloured["at"], coloured["colour"] = vertices, surface.colours
+        vertices = coloured
     return "\n".join(lines).encode("ascii", "replace") + vertices.tobytes() + faces.tobytes()

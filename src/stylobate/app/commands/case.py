@@ -116,7 +116,7 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
         out = Path(temporary) / "result"
         with staging(out) as area:
             save(result, area, maps=True)
-        add_result(case, out, who)
+        add_result(case, out, who, scan_bodies, count)
     show(result)
     if count is not None and len(result.sites) < count:
         click.echo(f"stylobate: found {len(result.sites)} of the {count} sites asked for; the result is kept", err=True)
