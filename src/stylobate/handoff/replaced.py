@@ -28,7 +28,7 @@ SCRAP_FACES = 400
 """A piece of scan with fewer faces, cut off from all else beside a body, was on the body: a blob, a spike."""
 NEAR = 3.0
 """mm around a body within which scraps are looked for."""
-CAD_EDGE = 0.25
+CAD_EDGE = 0.40
 """mm. Longer edges of the CAD surface are halved, so that other programs find points on it everywhere."""
 BINS = 72
 SMOOTH_BINS = 1.5
