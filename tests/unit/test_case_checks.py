@@ -1,0 +1,141 @@
+"""Chairside checks, the radiograph's aid, and release as a person's act."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from stylobate.case import Case, intake
+from stylobate.case.beam import beam, readable_gap_um
+from stylobate.case.checks import SiteState, record_check, release, states, torque_words, withdraw
+from stylobate.case.model import KINDS
+from stylobate.core.errors import CaseError, UsageError
+from tests.unit.case_making import case_with_result, result_at, scan_at
+
+
+@pytest.fixture
+def case(tmp_path: Path) -> Case:
+    return case_with_result(tmp_path, verdict="use")
+
+
+def of(case: Case, number: str = "14") -> SiteState:
+    return next(state for state in states(case) if state.tooth == number)
+
+
+def checked(case: Case, number: str) -> Case:
+    for kind in KINDS:
+        case = record_check(case, number, kind, "AB")
+    return case
+
+
+def test_every_check_is_missing_until_it_is_recorded(case: Case) -> None:
+    assert [state.missing for state in states(case)] == [KINDS, KINDS]
+    case = record_check(case, "14", "seated", "AB")
+    assert "seated" not in of(case).missing
+    assert "seated" in of(case, "16").missing
+
+
+def test_a_failed_check_counts_as_open_and_the_last_one_counts(case: Case) -> None:
+    case = record_check(checked(case, "14"), "14", "clean", "AB", ok=False)
+    assert of(case).missing == ("clean",)
+    case = record_check(case, "14", "clean", "AB")
+    assert of(case).missing == ()
+
+
+def test_checks_of_an_earlier_scan_do_not_count(case: Case, tmp_path: Path) -> None:
+    case = checked(case, "14")
+    scan = scan_at(tmp_path / "again.ply", count=3)
+    case = intake.add_scan(case, "bodies", scan, "AB")
+    assert states(case) == []
+    case = intake.add_result(case, result_at(tmp_path / "two", scan, tmp_path / "parts", verdict="use"), "AB")
+    case = intake.name_sites(case, {"14": "1"}, "AB")
+    assert of(case).missing == KINDS
+
+
+def test_nothing_is_released_without_a_person_and_a_reason_where_something_is_open(case: Case) -> None:
+    with pytest.raises(CaseError, match="not done or not passed: clean, seated"):
+        release(case, "14", "AB")
+    case = checked(case, "14")
+    assert of(case).release is None
+    case = release(case, "14", "CD")
+    found = of(case).release
+    assert found is not None
+    assert (found.by, found.open, found.reason) == ("CD", (), "")
+    assert case.log.lines[-1].what == "released"
+
+
+@pytest.mark.parametrize("verdict", ["do not use", "undecided", None])
+def test_what_is_not_use_needs_a_written_reason(tmp_path: Path, verdict: str | None) -> None:
+    case = checked(case_with_result(tmp_path, verdict=verdict), "14")
+    for reason in ("", "  "):
+        with pytest.raises(CaseError, match="verdict"):
+            release(case, "14", "AB", reason)
+    case = release(case, "14", "AB", "remade from an impression, fits")
+    found = of(case).release
+    assert found is not None
+    assert found.reason == "remade from an impression, fits"
+
+
+def test_a_release_can_be_withdrawn_and_ends_with_a_newer_result(case: Case, tmp_path: Path) -> None:
+    case = release(checked(case, "14"), "14", "AB")
+    assert of(withdraw(case, "14", "AB")).release is None
+    with pytest.raises(CaseError, match="not released"):
+        withdraw(Case.open(case.path), "14", "AB")
+    case = release(Case.open(case.path), "14", "AB")
+    scan = tmp_path / "Erika Musterperson.ply"
+    case = intake.add_result(case, result_at(tmp_path / "two", scan, tmp_path / "parts", verdict="undecided"), "AB")
+    case = intake.name_sites(case, {"14": "1"}, "AB")
+    assert of(case).release is None
+
+
+@pytest.mark.parametrize(("used", "within"), [(9.9, False), (10.0, True), (15.0, True), (15.1, False)])
+def test_the_torque_target_is_that_of_the_part(case: Case, used: float, within: bool) -> None:
+    found, words = torque_words(case, "14", used)
+    assert found is within
+    assert "10 to 15 N·cm" in words
+
+
+def test_sites_are_named_once_and_by_what_is_there(case: Case) -> None:
+    with pytest.raises(CaseError, match="no site '9'"):
+        intake.name_sites(case, {"14": "9"}, "AB")
+    with pytest.raises(CaseError, match="one tooth only"):
+        intake.name_sites(case, {"14": "1", "15": "1"}, "AB")
+    with pytest.raises(CaseError, match="tooth 21"):
+        record_check(case, "21", "clean", "AB")
+
+
+def test_a_result_of_another_scan_is_refused(case: Case, tmp_path: Path) -> None:
+    other = scan_at(tmp_path / "other.ply", count=3)
+    with pytest.raises(CaseError, match="another scan"):
+        intake.add_result(case, result_at(tmp_path / "r", other, tmp_path / "parts"), "AB")
+
+
+def test_gaps_that_observers_told_reliably() -> None:
+    """Sharkey 2011, Int J Oral Maxillofac Implants 26:807: 12.7 µm to 5°, 25 to 38 µm at 10°, 51 µm at 15°."""
+    assert [readable_gap_um(angle) for angle in (0.0, 5.0, 10.0, 15.0)] == [12.7, 12.7, 38.0, 51.0]
+    assert readable_gap_um(15.1) is None
+
+
+@pytest.mark.parametrize("angle_deg", [0.0, 8.0, 12.0, 30.0])
+def test_the_beam_is_found_from_a_projected_length(angle_deg: float) -> None:
+    found = beam(20.0, 20.0 * math.cos(math.radians(angle_deg)))
+    assert found.angle_deg == pytest.approx(angle_deg, abs=1e-5)
+    assert found.at_worst_deg > angle_deg
+
+
+def test_the_bound_on_the_beam_holds_for_19_in_20_pairs_of_marks() -> None:
+    import numpy as np
+
+    rng = np.random.default_rng(3)
+    true, length, draws = math.radians(12.0), 10.0, 4000
+    seen = length * math.cos(true) + rng.normal(0, 0.05, (draws, 2)) @ [1.0, -1.0]
+    held = np.mean([beam(length, value).at_worst_deg >= 12.0 for value in seen])
+    assert abs(held - 0.95) < 4 * math.sqrt(0.95 * 0.05 / draws)
+
+
+@pytest.mark.parametrize(("length", "seen"), [(10.0, 10.5), (0.0, 5.0), (10.0, 0.0), (-1.0, 1.0)])
+def test_a_length_that_cannot_be_is_refused(length: float, seen: float) -> None:
+    with pytest.raises(UsageError):
+        beam(length, seen)
