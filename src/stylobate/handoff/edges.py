@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from stylobate.core.surface import Surface
-from stylobate.core.types import FloatArray, IntArray, LongArray
+from stylobate.core.types import BoolArray, FloatArray, IntArray, LongArray
 
 MOST_ROUNDS = 40
 
@@ -22,7 +22,8 @@ def refined(surface: Surface, longest: float) -> Surface:
     faces = faces[(faces[:, 0] != faces[:, 1]) & (faces[:, 1] != faces[:, 2]) & (faces[:, 2] != faces[:, 0])]
     for _ in range(MOST_ROUNDS):
         edges = np.sort(faces[:, [[0, 1], [1, 2], [2, 0]]].reshape(-1, 2), axis=1)
-        unique, which = np.unique(edges, axis=0, return_inverse=True)
+        key, which = np.unique(edges[:, 0] * len(vertices) + edges[:, 1], return_inverse=True)
+        unique = np.stack([key // len(vertices), key % len(vertices)], axis=1)
         length = np.linalg.norm(vertices[unique[:, 0]] - vertices[unique[:, 1]], axis=1)
         long = length > longest
         if not long.any():
@@ -97,12 +98,17 @@ def clipped(surface: Surface, height: FloatArray) -> Surface:
     return Surface(np.concatenate(points), np.concatenate(made).astype(np.int32))
 
 
-def boundary_loops(faces: IntArray) -> list[IntArray]:
-    """Closed lines of open edges, each in the direction of its faces."""
+def boundary_loops(faces: IntArray, within: BoolArray | None = None) -> list[IntArray]:
+    """Closed lines of open edges, each in the direction of its faces; only those between vertices of `within` (n,)."""
+    if within is not None:
+        faces = faces[within[faces].any(axis=1)]
     edges = faces[:, [[0, 1], [1, 2], [2, 0]]].reshape(-1, 2).astype(np.int64)
     most = int(edges.max(initial=0)) + 1
     there, back = edges[:, 0] * most + edges[:, 1], edges[:, 1] * most + edges[:, 0]
-    open_edges = edges[~np.isin(there, back)]
+    is_open = ~np.isin(there, back)
+    if within is not None:
+        is_open &= within[edges].all(axis=1)
+    open_edges = edges[is_open]
     following: dict[int, list[int]] = {}
     for start, end in open_edges.tolist():
         following.setdefault(start, []).append(end)

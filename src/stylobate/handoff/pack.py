@@ -73,6 +73,8 @@ def contents(dossier: Dossier, with_names: bool) -> dict[str, bytes]:
         raise CaseError(f"{case.path}: this case keeps names in its scans; hand them over with --with-names, or not")
     parts = case.table.current_parts()
     assert parts is not None
+    kept = {f"case/{name}": case.read(name) for name in case.table.files()}
+    kept |= {f"case/{name}": (case.path / name).read_bytes() for name in (CASE, LOG)}
     called = labels(dossier)
     state = {found.site.site: found for found in states(case)}
     report = make_report(dossier)
@@ -84,5 +86,4 @@ def contents(dossier: Dossier, with_names: bool) -> dict[str, bytes]:
         "poses/poses.csv": poses_csv(dossier.record, state),
         **surface_files(dossier, load_parts(case.path / parts.folder), called),
     }
-    kept = {f"case/{name}": (case.path / name).read_bytes() for name in (CASE, LOG)}
-    return files | kept | {f"case/{name}": case.read(name) for name in case.table.files()}
+    return files | kept

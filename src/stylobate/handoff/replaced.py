@@ -11,19 +11,26 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.ndimage import gaussian_filter1d
+from scipy.ndimage import gaussian_filter1d, median_filter
 from scipy.sparse import coo_array
 from scipy.sparse.csgraph import connected_components
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse
 from stylobate.core.surface import Scan, Surface
-from stylobate.core.types import BoolArray, FloatArray, IntArray
+from stylobate.core.types import BoolArray, FloatArray, IntArray, LongArray
+from stylobate.find.thin import vertex_normals
 from stylobate.handoff.edges import around_axis, boundary_loops, clipped, refined, zipped_band
 
 BODY_REACH = 0.30
 """mm from the CAD surface within which the scan shows the body: beyond layers, noise and rounded edges, short of the
 gingiva but for the fillet that a scan makes there."""
+BLOB_REACH = 1.0
+"""mm from the CAD surface within which what stands above the gingiva and faces away from the body was on the body."""
+BLOB_ABOVE = 0.5
+"""mm above the gum line from which this holds: below, gingiva can face any way."""
+FACES_AWAY = 0.3
+"""Least cosine between the scan's normal and the direction away from the body; a tooth close by faces the body."""
 SCRAP_FACES = 400
 """A piece of scan with fewer faces, cut off from all else beside a body, was on the body: a blob, a spike."""
 NEAR = 3.0
@@ -53,7 +60,13 @@ def replaced(scan: Scan, poses: Sequence[FloatArray], bodies: Sequence[Surface])
     for pose, body in zip(poses, bodies, strict=True):
         connection_from_scan = inverse(pose)
         local = vertices @ connection_from_scan[:3, :3].T + connection_from_scan[:3, 3]
-        faces = _cut_away(local, faces, body)
+        near = _near(local, body, BLOB_REACH)
+        found = SurfaceTree.of(body).closest(local[near])
+        distance = np.full(len(local), np.inf)
+        distance[near] = np.where(found.on_boundary, np.abs(found.distance), found.distance)
+        faces = _without_scraps(local, faces[~(distance < BODY_REACH)[faces].any(axis=1)], body)
+        blob = _blobs(local, faces, body, distance, near, found.gradient)
+        faces = _without_scraps(local, faces[~blob[faces].any(axis=1)], body)
         local, faces, joined = _joined(local, faces, refined(body, CAD_EDGE))
         vertices = local @ pose[:3, :3].T + pose[:3, 3]
         welded.append(joined)
@@ -65,28 +78,46 @@ def _near(local: FloatArray, body: Surface, reach: float) -> BoolArray:
     return np.asarray(((local > low) & (local < high)).all(axis=1))
 
 
-def _cut_away(local: FloatArray, faces: IntArray, body: Surface) -> IntArray:
-    """The faces that do not show the body: no corner lies on it or in it, and they are no scrap beside it."""
-    near = np.flatnonzero(_near(local, body, BODY_REACH))
-    found = SurfaceTree.of(body).closest(local[near], np.inf)
-    gone = np.zeros(len(local), np.bool_)
-    gone[near[(found.distance < BODY_REACH) & ~found.on_boundary]] = True
-    gone[near[found.on_boundary & (np.abs(found.distance) < BODY_REACH)]] = True
-    kept = faces[~gone[faces].any(axis=1)]
+def _blobs(
+    local: FloatArray, faces: IntArray, body: Surface, distance: FloatArray, near: BoolArray, away: FloatArray
+) -> BoolArray:
+    """(n,) vertices of what stands off the body without being gingiva or a tooth: blobs that reach down to the gum."""
+    blob = np.zeros(len(local), np.bool_)
+    loop = around_axis(local, boundary_loops(faces, _near(local, body, NEAR)), _reach_across(body) + NEAR)
+    if loop is None:
+        return blob
+    gum = median_filter(_heights(local[loop]), BINS // 3, mode="wrap")
+    points = local[near]
+    above = points[:, 2] - gum[_bin(points)] > BLOB_ABOVE
+    normals = vertex_normals(local, faces)[near]
+    facing = np.einsum("ij,ij->i", normals, away) > FACES_AWAY * np.linalg.norm(normals, axis=1)
+    blob[near] = above & facing & (distance[near] < BLOB_REACH)
+    return blob
+
+
+def _bin(points: FloatArray) -> LongArray:
+    turn = np.arctan2(points[:, 1], points[:, 0])
+    return np.clip(((turn + np.pi) / (2.0 * np.pi) * BINS).astype(np.int64), 0, BINS - 1)
+
+
+def _without_scraps(local: FloatArray, kept: IntArray, body: Surface) -> IntArray:
+    """The faces but for small pieces beside the body that hang on nothing else."""
     beside = _near(local, body, NEAR)
-    ends = np.concatenate([kept[:, [0, 1]], kept[:, [1, 2]]])
+    around = np.flatnonzero(beside[kept].any(axis=1))
+    ends = np.concatenate([kept[around][:, [0, 1]], kept[around][:, [1, 2]]])
     graph = coo_array((np.ones(len(ends), np.int8), (ends[:, 0], ends[:, 1])), shape=(len(local), len(local)))
-    piece = connected_components(graph, directed=False)[1][kept[:, 0]]
-    count = np.bincount(piece)
-    touches = np.zeros(len(count), np.bool_)
-    touches[piece[beside[kept].all(axis=1)]] = True
-    scrap = touches & (count < SCRAP_FACES)
-    return np.asarray(kept[~scrap[piece]])
+    piece = connected_components(graph, directed=False)[1][kept[around, 0]]
+    leaves = np.bincount(piece, ~beside[kept[around]].all(axis=1))
+    scrap = (np.bincount(piece) < SCRAP_FACES) & (leaves == 0)
+    whole = np.ones(len(kept), np.bool_)
+    whole[around[scrap[piece]]] = False
+    return np.asarray(kept[whole])
 
 
 def _joined(local: FloatArray, faces: IntArray, body: Surface) -> tuple[FloatArray, IntArray, bool]:
     """Scan and CAD surface welded along the gum line; beside each other where the scan has no edge all round."""
-    loop = around_axis(local, boundary_loops(faces), _reach_across(body) + NEAR)
+    reach = _reach_across(body) + NEAR
+    loop = around_axis(local, boundary_loops(faces, _near(local, body, NEAR)), reach)
     height = np.full(BINS, -np.inf) if loop is None else _heights(local[loop]) + ABOVE
     top = float(body.vertices[:, 2].max())
     cad = clipped(body, _cut_at(height, top))
