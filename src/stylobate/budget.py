@@ -135,6 +135,7 @@ def _drift(drift: Drift | None, apart: float | None) -> Source:
     shift = drift.distance_um * UM / np.sqrt(3.0)
     tilt = np.radians(drift.angle_deg) / np.sqrt(2.0)
     diagonal = np.array([shift, shift, shift, tilt, tilt, tilt]) ** 2 * share
+    diagonal[:3] += (drift.scale_ppm * 1e-6 * apart) ** 2 / 3.0
     return Source("drift", np.diag(diagonal), f"settings: {drift.source}; towards the site {apart:.0f} mm away")
 
 

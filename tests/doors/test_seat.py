@@ -15,12 +15,13 @@ from tests.doors.handmade import measurement
 from tests.doors.running import refused, run
 
 
-def written(folder: Path, off: dict[str, list[float]] | None = None, count: int = 4) -> Path:
+def written(folder: Path, off: dict[str, list[float]] | None = None, count: int = 4, scan: str = "ab") -> Path:
     """A result in `folder`; `off`: a small motion ξ of some of its sites."""
     values: dict[str, Any] = document(measurement(count)[0], False)
     for site in values["sites"]:
         pose = np.array(site["scan_from_connection"]) @ exp(np.array((off or {}).get(site["site"], [0.0] * 6)))
         site["scan_from_connection"] = pose.tolist()
+    values["scan"]["sha256"] = scan
     folder.mkdir()
     (folder / "result.json").write_text(json.dumps(values))
     return folder
@@ -59,6 +60,25 @@ def test_on_another_result(tmp_path: Path) -> None:
     assert found["matched"][1] == {"frame": "2", "on": "2"}
 
 
+def test_profile_of_repeat_scans(tmp_path: Path) -> None:
+    """And seat counts it."""
+    rng = np.random.default_rng(1)
+    scans = []
+    for k in range(3):
+        off = {str(n): (rng.normal(size=6) * ([0.02] * 3 + [0.001] * 3)).tolist() for n in range(1, 5)}
+        scans.append(written(tmp_path / f"s{k}", off, scan=str(k)))
+    done = run("profile", *scans, "--scanner", "demo", "--out", tmp_path / "p")
+    assert (done.returncode, done.stderr) == (0, "")
+    found = json.loads((tmp_path / "p" / "profile.json").read_text())
+    assert found["scale_ppm"] is None
+    assert 0 < found["shift_um"]["value"] < 60
+    assert "Precision only" in done.stdout
+    done = run("seat", "--frame", scans[0], "--profile", tmp_path / "p", "--draws", 200, "--out", tmp_path / "o")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert json.loads((tmp_path / "o" / "seat.json").read_text())["counted"] == ["scan", "drift"]
+    refused(run("profile", *scans[:2], "--scanner", "demo", "--out", tmp_path / "q"), "3 repeat scans")
+
+
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
@@ -66,10 +86,6 @@ def test_on_another_result(tmp_path: Path) -> None:
         (["--frame", "{one}"], "at least two sites"),
         (["--frame", "{a}", "--on", "{one}"], "stand alike"),
         (["--frame", "{a}", "--limit-um", "0"], "above 0"),
-        (["--frame", "{a}", "--side-limit-um", "nan"], "above 0"),
-        (["--frame", "{a}", "--rim-diameter", "-1"], "rim diameter"),
-        (["--frame", "{a}", "--rim-diameter", "wide"], "wide"),
-        (["--frame", "{a}", "--draws", "3"], "draws"),
         ([], "--frame"),
     ],
 )

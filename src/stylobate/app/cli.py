@@ -21,6 +21,7 @@ COMMANDS = {
     "batch": "Measure many scans, and write one table of all.",
     "parts": "Check a parts folder; foretell how well its scan bodies will do.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",
+    "profile": "How a scanner drifts along the arch, from repeat scans.",
     "seat": "How a rigid frame over several implants would rest, and with what gaps.",
     "simulate": "Make a scan of an invented case, with the truth beside it.",
 }

@@ -46,11 +46,15 @@ class Temperature:
 
 @dataclass(frozen=True)
 class Drift:
-    """A scanner's profile: standard uncertainty, after 50 mm of arch, of distance and of angle. Grows with the root."""
+    """A scanner's profile: standard uncertainty, after 50 mm of arch, of distance and of angle. Grows with the root.
+
+    scale_ppm: standard uncertainty of a scale error, which grows with the way itself.
+    """
 
     distance_um: float
     angle_deg: float
     source: str = NO_SOURCE
+    scale_ppm: float = 0.0
 
 
 _PAIRS = "distance 100 µm and angle 0.5°: Gintaute, quoted by Sanda 2021, as judged acceptable by the authors"

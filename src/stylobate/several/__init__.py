@@ -6,11 +6,17 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from stylobate.several.drifting.read import read_profile
+    from stylobate.several.drifting.verb import profile
     from stylobate.several.seating.verb import seat
 
-__all__ = ["seat"]
+__all__ = ["profile", "read_profile", "seat"]
 
-_HOMES = {"seat": "stylobate.several.seating.verb"}
+_HOMES = {
+    "profile": "stylobate.several.drifting.verb",
+    "read_profile": "stylobate.several.drifting.read",
+    "seat": "stylobate.several.seating.verb",
+}
 
 
 def __getattr__(name: str) -> Any:

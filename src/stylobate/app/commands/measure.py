@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,7 @@ from stylobate.report.folder import staging
 
 if TYPE_CHECKING:
     from stylobate.core.result import Result
+    from stylobate.settings import Settings
 
 EXIT_FEWER = 3
 EXIT_STRICT = 4
@@ -60,6 +62,12 @@ class PointType(click.ParamType[Point]):
     type=click.Path(path_type=Path, readable=False),
     help="Limits and figures of your own (TOML). [default: as documented]",
 )
+@click.option(
+    "--profile",
+    type=click.Path(path_type=Path, readable=False),
+    help="Profile of the scanner: its drift counts in the budget.",
+)
+@click.option("--scanner", metavar="NAME", help="The scanner; refused where the profile is of another one.")
 @click.option("--strict", is_flag=True, help="End with status 4 unless every site's verdict is `use`.")
 @click.option("--no-maps", is_flag=True, help="Write no coloured surfaces.")
 @click.option("--picture", is_flag=True, help="Write picture.png as well: the arch and each site, with the figures.")
@@ -72,6 +80,8 @@ def command(
     near: tuple[Point, ...],
     work: str,
     settings: Path | None,
+    profile: Path | None,
+    scanner: str | None,
     strict: bool,
     no_maps: bool,
     picture: bool,
@@ -90,6 +100,7 @@ def command(
             from stylobate.measuring import measure
             from stylobate.scan import read_scan
 
+            chosen = _settings(settings, profile, scanner)
             source = read_scan(scan) if picture else scan
             result = measure(
                 source,
@@ -98,7 +109,7 @@ def command(
                 count=count,
                 near=near,
                 work=work,
-                settings=settings,
+                settings=chosen,
                 maps=picture or not no_maps,
                 progress=progress,
             )
@@ -114,6 +125,20 @@ def command(
 
     show(result)
     return _status(result, count, strict)
+
+
+def _settings(settings: Path | None, profile: Path | None, scanner: str | None) -> Settings:
+    """Settings with the drift of the scanner's profile, where there is one."""
+    from stylobate.settings import DEFAULT, read_settings
+
+    chosen = DEFAULT if settings is None else read_settings(settings)
+    if profile is None:
+        if scanner is not None:
+            raise click.UsageError("--scanner says what the profile must be of: give --profile, or leave it out")
+        return chosen
+    from stylobate.several.drifting import drift_of, read_profile
+
+    return replace(chosen, drift=drift_of(read_profile(profile, scanner)))
 
 
 def _status(result: Result, count: int | None, strict: bool) -> int:

@@ -23,6 +23,9 @@ from stylobate.report.folder import staging
     "--draws", type=click.IntRange(100, 1_000_000), default=10_000, show_default=True, metavar="N",
     help="Draws from the uncertainty of A.",
 )  # fmt: skip
+@click.option(
+    "--profile", type=click.Path(path_type=Path), metavar="P", help="Profile of the scanner, whose drift is counted."
+)
 @click.option("--seed", type=click.IntRange(min=0), default=1, show_default=True, help="Of the draws.")
 @click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for seat.json.")
 def command(
@@ -32,6 +35,7 @@ def command(
     side_limit_um: float,
     rim_diameter: float | None,
     draws: int,
+    profile: Path | None,
     seed: int,
     out: Path,
 ) -> None:
@@ -55,6 +59,7 @@ def command(
             rim_diameter=rim_diameter,
             draws=draws,
             seed=seed,
+            profile=profile,
         )
         save_seat(found, area)
     show_seat(found)

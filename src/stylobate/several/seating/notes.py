@@ -8,6 +8,7 @@ import numpy as np
 
 from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite
+from stylobate.several.drifting import Profile
 from stylobate.several.sources import Sources
 
 IN_LINE = 0.5
@@ -22,6 +23,15 @@ def about_sources(sources: Sources) -> tuple[str, ...]:
         f"Not in these figures, for want of one: {', '.join(sources.missing)}. "
         "The true misfit can be larger than the draws say.",
     )
+
+
+def about_profile(profile: Profile | None) -> tuple[str, ...]:
+    """Which profile the drift is of, and what it does not know."""
+    if profile is None:
+        return ()
+    name = f"{profile.scanner} {profile.unit}".strip()
+    blind = " It is of precision only: a wrong scale is not counted." if profile.scale_ppm is None else ""
+    return (f"Drift is that of the profile of {name}, from {len(profile.scans)} scans.{blind}",)
 
 
 def about_verdicts(sites: Sequence[RecordSite]) -> tuple[str, ...]:

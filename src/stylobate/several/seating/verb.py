@@ -12,9 +12,10 @@ from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite, read_result
 from stylobate.several.draws import drawn
+from stylobate.several.drifting import Profile, read_profile
 from stylobate.several.match import matched
 from stylobate.several.seating.model import OneScrew, Probability, Repeat, Seat, SeatSite, Without, Worst
-from stylobate.several.seating.notes import about_match, about_sources, about_tilt, about_verdicts
+from stylobate.several.seating.notes import about_match, about_profile, about_sources, about_tilt, about_verdicts
 from stylobate.several.seating.rest import Rests, rests
 from stylobate.several.sources import Sources, sources_of
 
@@ -38,11 +39,13 @@ def seat(
     rim_diameter: float | None = None,
     draws: int = DRAWS,
     seed: int = SEED,
+    profile: Profile | str | Path | None = None,
 ) -> Seat:
     """How a rigid frame made exactly to the poses of `frame` would rest.
 
     on: a result of the same implants, on whose poses it rests; without it, `draws` draws from the uncertainty of
-    `frame` itself. rim_diameter: mm, of every rim; 0 for the centres alone; without it, each platform's own.
+    `frame` itself. profile: of the scanner, whose drift then counts in place of the budget's. rim_diameter: mm, of
+    every rim; 0 for the centres alone; without it, each platform's own.
 
     Raises ResultError, UsageError, FitError.
     """
@@ -52,8 +55,11 @@ def seat(
         raise UsageError(f"{made.name}: a frame needs at least two sites, this result has {len(made.sites)}")
     limits = np.array([limit_um, side_limit_um])
     if on is not None:
+        if profile is not None:
+            raise UsageError("a profile counts in draws from the frame's own uncertainty only: leave it out, or --on")
         return _on(made, on if isinstance(on, Record) else read_result(on), limits, rim_diameter)
-    return _on_draws(made, limits, rim_diameter, draws, seed)
+    drift = read_profile(profile) if isinstance(profile, str | Path) else profile
+    return _on_draws(made, limits, rim_diameter, draws, seed, drift)
 
 
 def _require(limit_um: float, side_limit_um: float, rim_diameter: float | None, draws: int) -> None:
@@ -93,8 +99,11 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
     )
 
 
-def _on_draws(made: Record, limits: FloatArray, rim_diameter: float | None, draws: int, seed: int) -> Seat:
-    frame, rims, sources = _poses(made.sites), _rims(made.sites, rim_diameter), sources_of(made)
+def _on_draws(
+    made: Record, limits: FloatArray, rim_diameter: float | None, draws: int, seed: int, profile: Profile | None
+) -> Seat:
+    frame, rims = _poses(made.sites), _rims(made.sites, rim_diameter)
+    sources = sources_of(made, None if profile is None else profile.source(frame))
     normal = np.random.default_rng(seed).standard_normal((draws, 6 * len(frame)))
     gap, side = _rested(frame, rims, sources.total(), normal)
     names = [site.site for site in made.sites]
@@ -120,7 +129,7 @@ def _on_draws(made: Record, limits: FloatArray, rim_diameter: float | None, draw
         seed=seed,
         repeat=_repeats(frame, rims, sources, normal[:REPEAT_DRAWS], names, limits),
         counted=("scan", *(source.name for source in sources.others)),
-        notes=(*about_sources(sources), *about_verdicts(made.sites), *about_tilt(frame, rims)),
+        notes=(*about_sources(sources), *about_profile(profile), *about_verdicts(made.sites), *about_tilt(frame, rims)),
     )
 
 
