@@ -11,7 +11,7 @@ TESTS ?= tests
 FUZZ ?=
 BENCH ?=
 
-.PHONY: help setup demo test check format fuzz bench lock docs clean
+.PHONY: help setup demo test check format fuzz bench lock docs web clean
 
 help: ## list the targets
 	@sed -n 's/^\([a-z]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 10
@@ -45,6 +45,10 @@ $(BENCH_READY): $(READY) requirements-bench.lock scripts/setup_bench.sh
 
 bench: $(BENCH_READY) ## ours and peers on the same scenes; options: make bench BENCH="--scenes 100 --out FILE"
 	$(PY) -m bench $(BENCH)
+
+web: $(READY) ## build the page of the browser from web/ (needs Node 20 and npm)
+	$(PY) -m scripts.page_api
+	cd web && npm ci --no-fund --no-audit --silent && npm run --silent build
 
 docs: $(READY) ## paste the current --help texts into docs/
 	$(PY) scripts/paste_help.py

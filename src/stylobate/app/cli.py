@@ -20,6 +20,8 @@ COMMANDS = {
     "receive": "Verify a package, unpack it, and measure its scan again.",
     "batch": "Measure many scans, and write one table of all.",
     "parts": "Check a parts folder; foretell how well its scan bodies will do.",
+    "open": "The page in the browser: see the sites, decide, measure.",
+    "parts": "Check a parts folder: every fault at once, with its remedy.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",
     "profile": "How a scanner drifts along the arch, from repeat scans.",
     "seat": "How a rigid frame over several implants would rest, and with what gaps.",

@@ -1,0 +1,261 @@
+"""What the page is told: frozen values, the same in Python, in the OpenAPI description and in TypeScript.
+
+Lengths are mm unless a name ends in `_um`; angles degrees where it ends in `_deg`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Verdict = Literal["use", "undecided", "do not use"]
+Work = Literal["single", "bridge", "arch"]
+ChoiceKind = Literal["scan", "again", "add", "drop", "part"]
+About = Literal["scan", "parts", "measure", "folder", "site"]
+
+
+@dataclass(frozen=True)
+class BoundsView:
+    """95 % bounds; index_deg is null where the connection is not indexed."""
+
+    platform_um: float
+    axis_deg: float
+    index_deg: float | None
+
+
+@dataclass(frozen=True)
+class DeviationView:
+    """Signed distance from the CAD surface to the scan, µm, positive outside."""
+
+    points: int
+    mean_um: float | None
+    rms_um: float | None
+    p95_um: float | None
+
+
+@dataclass(frozen=True)
+class FindingView:
+    """What stands against a pose, and what to do."""
+
+    cause: str
+    advice: str
+    size_um: float | None
+    u95_um: float | None
+
+
+@dataclass(frozen=True)
+class BudgetView:
+    """One source of uncertainty as standard uncertainties; null where there is no figure."""
+
+    source: str
+    platform_um: float | None
+    axis_deg: float | None
+    index_deg: float | None
+    origin: str
+
+
+@dataclass(frozen=True)
+class AlternativeView:
+    """Another reading of a site, and how many times less likely the scan makes it."""
+
+    scan_body: str
+    turn_deg: float
+    odds: float
+
+
+@dataclass(frozen=True)
+class SiteView:
+    """One measured site. scan_from_connection: 16 numbers, row by row."""
+
+    site: str
+    scan_body: str
+    connection: str
+    platform_diameter: float
+    index_order: int
+    scan_from_connection: tuple[float, ...]
+    u95: BoundsView | None
+    u95_total: BoundsView | None
+    deviation: DeviationView | None
+    coverage: float | None
+    verdict: Verdict | None
+    findings: tuple[FindingView, ...]
+    budget: tuple[BudgetView, ...]
+    alternatives: tuple[AlternativeView, ...]
+
+
+@dataclass(frozen=True)
+class PairView:
+    """Two sites: distance of the platform centres and angle between the axes."""
+
+    sites: tuple[str, str]
+    distance_mm: float | None
+    u95_um: float | None
+    angle_deg: float | None
+
+
+@dataclass(frozen=True)
+class TogetherView:
+    """The verdict on the sites as a set."""
+
+    verdict: Verdict
+    because: str
+
+
+@dataclass(frozen=True)
+class NotShownView:
+    """What no scan can show, and the check that closes it."""
+
+    what: str
+    check: str
+
+
+@dataclass(frozen=True)
+class ResultView:
+    """A measurement. run: counts the measurements of a folder, from 1."""
+
+    run: int
+    work: str
+    scan_file: str
+    triangles: int
+    parts_name: str
+    parts_revision: str
+    sites: tuple[SiteView, ...]
+    pairs: tuple[PairView, ...]
+    together: TogetherView | None
+    not_shown: tuple[NotShownView, ...]
+    warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class BodyView:
+    """A scan body of the parts folder."""
+
+    id: str
+    seats_on: str
+    material: str
+
+
+@dataclass(frozen=True)
+class PartsView:
+    """The parts folder in use."""
+
+    name: str
+    revision: str
+    bodies: tuple[BodyView, ...]
+
+
+@dataclass(frozen=True)
+class JobView:
+    """What is being done now. share: 0 to 1 of the stage."""
+
+    file: str
+    stage: str
+    share: float
+
+
+@dataclass(frozen=True)
+class RefusalView:
+    """One line: what is wrong, where, what to do; about: what it stands beside."""
+
+    about: About
+    text: str
+
+
+@dataclass(frozen=True)
+class SceneView:
+    """Surfaces ready to be fetched under /api/surface.
+
+    geometry: key of the scan's surface (key-coarse: its proxy). paint: key of the deviations of the result shown, ""
+    until they are ready. whole: the scan itself is at hand, and not only the surroundings of the sites.
+    bodies: keys of the CAD surfaces, by the scan body's id.
+    """
+
+    geometry: str
+    paint: str
+    whole: bool
+    bodies: dict[str, str]
+
+
+@dataclass(frozen=True)
+class WatchView:
+    """The folder that is watched, and the last scan taken from it ("" until there is one)."""
+
+    folder: str
+    last: str
+
+
+@dataclass(frozen=True)
+class ChangeView:
+    """How a site stands to the others, against the scan before. shift_um: length of the difference."""
+
+    site: str
+    shift_um: float
+    u95_um: float
+
+
+@dataclass(frozen=True)
+class ChoiceView:
+    """One step of the history: what kind it was, and of what."""
+
+    kind: ChoiceKind
+    detail: str
+
+
+@dataclass(frozen=True)
+class State:
+    """All that the page shows. undo, redo: what would be taken back or done again."""
+
+    revision: int
+    version: str
+    folder: str
+    read_only: bool
+    work: Work
+    parts: PartsView | None
+    result: ResultView | None
+    scene: SceneView | None
+    job: JobView | None
+    refusal: RefusalView | None
+    undo: ChoiceView | None
+    redo: ChoiceView | None
+    watch: WatchView | None
+    changes: tuple[ChangeView, ...]
+    largest_upload_bytes: int
+
+
+@dataclass(frozen=True)
+class Offer:
+    """A file about to be sent."""
+
+    what: Literal["scan", "parts"]
+    name: str
+    size: int
+
+
+@dataclass(frozen=True)
+class Measure:
+    """Measure the scan at hand again. count: how many sites there are, null for all that are found."""
+
+    work: Work
+    count: int | None = None
+
+
+@dataclass(frozen=True)
+class AddSite:
+    """A point on a scan body that was missed, scan coordinates."""
+
+    point: tuple[float, float, float]
+
+
+@dataclass(frozen=True)
+class DropSite:
+    """A site that is none."""
+
+    site: str
+
+
+@dataclass(frozen=True)
+class ChoosePart:
+    """The scan body that stands at a site."""
+
+    site: str
+    scan_body: str

@@ -1,0 +1,260 @@
+"""The JSON API over HTTP. Every path here stands in the OpenAPI description."""
+
+from __future__ import annotations
+
+import asyncio
+import hashlib
+import json
+import os
+import re
+import tempfile
+from collections.abc import AsyncIterator, Callable
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any, TypeVar
+
+from pydantic import ConfigDict, TypeAdapter, ValidationError
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.requests import ClientDisconnect, Request
+from starlette.responses import FileResponse, JSONResponse, Response, StreamingResponse
+from starlette.routing import Mount, Route
+from starlette.staticfiles import StaticFiles
+
+from stylobate.app.web.model import AddSite, ChoosePart, DropSite, Measure, Offer, RefusalView, State
+from stylobate.app.web.openapi import description
+from stylobate.app.web.session import Session
+from stylobate.app.web.workspace import Workspace, safe_name
+from stylobate.core.errors import StylobateError, UsageError
+from stylobate.scan.source import MAX_BYTES, shown
+
+STATIC = Path(__file__).with_name("static")
+LARGEST_ASK_BYTES = 1 << 16
+HEARTBEAT_S = 5.0
+KEY = re.compile(r"(scan|sites|paint|body)-[0-9a-z-]{1,60}")
+STRICT = ConfigDict(strict=True, extra="forbid", allow_inf_nan=False)
+Ask = TypeVar("Ask")
+
+
+class Api:
+    """The handlers, over one session."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def routes(self) -> list[Route]:
+        """Every path of the API."""
+        return [
+            Route("/api/state", self.state),
+            Route("/api/stream", self.stream),
+            Route("/api/openapi.json", self.openapi),
+            Route("/api/surface/{key}", self.surface),
+            Route("/api/offer", self.offer, methods=["POST"]),
+            Route("/api/scan", self.scan, methods=["PUT"]),
+            Route("/api/parts", self.parts, methods=["PUT"]),
+            Route("/api/stop", self.stop, methods=["POST"]),
+            Route("/api/measure", self.measure, methods=["POST"]),
+            Route("/api/site/add", self.add_site, methods=["POST"]),
+            Route("/api/site/drop", self.drop_site, methods=["POST"]),
+            Route("/api/site/part", self.choose_part, methods=["POST"]),
+            Route("/api/undo", self.undo, methods=["POST"]),
+            Route("/api/redo", self.redo, methods=["POST"]),
+            Route("/api/dismiss", self.dismiss, methods=["POST"]),
+        ]
+
+    async def state(self, _request: Request) -> Response:
+        """All that the page shows."""
+        return self._answer()
+
+    async def openapi(self, _request: Request) -> Response:
+        """This API, described."""
+        return JSONResponse(description())
+
+    async def stream(self, _request: Request) -> Response:
+        """The state after every change, as server-sent events."""
+
+        async def events() -> AsyncIterator[bytes]:
+            yield b"retry: 1000\n\n"
+            async for state in self._session.states(HEARTBEAT_S):
+                yield b"event: here\ndata:\n\n" if state is None else b"data: " + _json(state) + b"\n\n"
+
+        return StreamingResponse(events(), media_type="text/event-stream")
+
+    async def surface(self, request: Request) -> Response:
+        """A surface or its deviations, as raw arrays."""
+        key = request.path_params["key"]
+        path = self._session.place.cache / key
+        if not KEY.fullmatch(key) or not path.is_file():
+            raise HTTPException(404, "there is no such surface (any more); reload the page")
+        return FileResponse(path, media_type="application/octet-stream")
+
+    async def offer(self, request: Request) -> Response:
+        """Whether a file may be sent, before it is."""
+        ask = await _read(request, Offer)
+
+        def check() -> None:
+            self._session.ready()
+            _check_size(ask.name, ask.size)
+
+        return self._do(check, "parts" if ask.what == "parts" else "scan")
+
+    async def scan(self, request: Request) -> Response:
+        """A scan file: kept, then measured."""
+        try:
+            workspace = self._session.ready()
+            path, sha256 = await _received(request, workspace.folder / "scans")
+        except (StylobateError, OSError) as error:
+            return self._refused("scan", error)
+        name = self._placed(workspace, path, request.query_params.get("name", "scan"))
+
+        def take() -> None:
+            try:
+                self._session.take_scan(name, sha256, "again" in request.query_params)
+            except StylobateError:
+                (workspace.folder / "scans" / name).unlink(missing_ok=True)
+                raise
+
+        return self._do(take, "scan", 202)
+
+    @staticmethod
+    def _placed(workspace: Workspace, path: Path, name: str) -> str:
+        free = workspace.free_name(name)
+        path.replace(workspace.folder / "scans" / free)
+        return free
+
+    async def parts(self, request: Request) -> Response:
+        """A parts folder as a zip: checked, then used."""
+        try:
+            workspace = self._session.ready()
+            path, _ = await _received(request, workspace.folder)
+        except (StylobateError, OSError) as error:
+            return self._refused("parts", error)
+        kept = workspace.folder / f"parts-{safe_name(request.query_params.get('name', 'parts.zip'))}"
+        path.replace(kept)
+        return self._do(lambda: self._session.set_parts(kept), "parts", 202)
+
+    async def stop(self, _request: Request) -> Response:
+        """Stop what is under way."""
+        await self._session.stop()
+        return self._answer()
+
+    async def measure(self, request: Request) -> Response:
+        """Measure the same scan again."""
+        ask = await _read(request, Measure)
+        return self._do(lambda: self._session.measure_again(ask.work, ask.count), "measure", 202)
+
+    async def add_site(self, request: Request) -> Response:
+        """A scan body that was missed."""
+        ask = await _read(request, AddSite)
+        return self._do(lambda: self._session.add_site(ask.point), "site", 202)
+
+    async def drop_site(self, request: Request) -> Response:
+        """A site that is none."""
+        ask = await _read(request, DropSite)
+        return self._do(lambda: self._session.drop_site(ask.site), "site", 202)
+
+    async def choose_part(self, request: Request) -> Response:
+        """The scan body that stands at a site."""
+        ask = await _read(request, ChoosePart)
+        return self._do(lambda: self._session.choose_part(ask.site, ask.scan_body), "site", 202)
+
+    async def undo(self, _request: Request) -> Response:
+        """Take the last choice back."""
+        return self._do(lambda: self._session.step(-1), "folder")
+
+    async def redo(self, _request: Request) -> Response:
+        """Do again what was taken back."""
+        return self._do(lambda: self._session.step(+1), "folder")
+
+    async def dismiss(self, _request: Request) -> Response:
+        """The refusal has been read."""
+        self._session.change(refusal=None)
+        return self._answer()
+
+    def _do(self, action: Callable[[], None], about: Any, status: int = 200) -> Response:
+        try:
+            action()
+        except (StylobateError, OSError) as error:
+            return self._refused(about, error)
+        return self._answer(status)
+
+    def _refused(self, about: Any, error: Exception) -> Response:
+        line = " ".join(str(error).split())
+        self._session.change(refusal=RefusalView(about, line))
+        return JSONResponse({"about": about, "text": line}, 409)
+
+    def _answer(self, status: int = 200) -> Response:
+        return Response(_json(self._session.state), status, media_type="application/json")
+
+
+def _json(state: State) -> bytes:
+    return json.dumps(asdict(state), ensure_ascii=False, allow_nan=False, separators=(",", ":")).encode()
+
+
+async def _read(request: Request, kind: type[Ask]) -> Ask:
+    """The body as one of the asks. Raises HTTPException: 413 too large, 422 not what is described."""
+    body = b""
+    async for chunk in request.stream():
+        body += chunk
+        if len(body) > LARGEST_ASK_BYTES:
+            raise HTTPException(413, "the request is too large")
+    try:
+        return TypeAdapter(kind, config=None).validate_json(body, strict=True)
+    except ValidationError as error:
+        detail = error.errors(include_url=False)[0]
+        place = ".".join(str(step) for step in detail["loc"])
+        raise HTTPException(422, f"{place or 'the request'}: {detail['msg']}") from error
+
+
+def _check_size(name: str, size: int) -> None:
+    if size == 0:
+        raise UsageError(f"{shown(name)}: the file is empty; export the scan again")
+    if size > MAX_BYTES:
+        raise UsageError(
+            f"{shown(name)}: larger than {MAX_BYTES >> 30} GiB, which no scan is; export it with fewer triangles"
+        )
+
+
+async def _received(request: Request, folder: Path) -> tuple[Path, str]:
+    """The body of a request as a file in folder, and its SHA-256. Raises UsageError, OSError; nothing is left then."""
+    name = request.query_params.get("name", "the file")
+    declared = request.headers.get("content-length", "")
+    if declared.isdigit():
+        _check_size(name, int(declared))
+    handle, partial = tempfile.mkstemp(prefix=".part-", dir=folder)
+    digest, size = hashlib.sha256(), 0
+    try:
+        with os.fdopen(handle, "wb") as file:
+            async for chunk in request.stream():
+                size += len(chunk)
+                if size > MAX_BYTES:
+                    _check_size(name, size)
+                digest.update(chunk)
+                await asyncio.to_thread(file.write, chunk)
+        _check_size(name, size)
+    except ClientDisconnect as error:
+        Path(partial).unlink(missing_ok=True)
+        raise UsageError(f"{shown(name)}: arrived in part only; drop it again") from error
+    except BaseException:
+        Path(partial).unlink(missing_ok=True)
+        raise
+    return Path(partial), digest.hexdigest()
+
+
+async def _page(_request: Request) -> Response:
+    return FileResponse(STATIC / "index.html")
+
+
+async def _http_error(_request: Request, error: Exception) -> Response:
+    assert isinstance(error, HTTPException)
+    return JSONResponse({"about": "measure", "text": error.detail}, error.status_code)
+
+
+def application(session: Session) -> Starlette:
+    """The whole page as an ASGI application, without its guard."""
+    routes = [
+        *Api(session).routes(),
+        Route("/", _page),
+        Mount("/static", StaticFiles(directory=STATIC)),
+    ]
+    return Starlette(routes=routes, exception_handlers={HTTPException: _http_error})

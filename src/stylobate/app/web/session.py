@@ -1,0 +1,360 @@
+"""The page's state and what can be done to it. One event loop; the worker process does the heavy part."""
+
+from __future__ import annotations
+
+import asyncio
+import hashlib
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from stylobate import __version__
+from stylobate.app.web.measurer import Measurer, Stopped
+from stylobate.app.web.model import (
+    About,
+    BodyView,
+    ChoiceView,
+    JobView,
+    PartsView,
+    RefusalView,
+    ResultView,
+    SceneView,
+    State,
+    Work,
+)
+from stylobate.app.web.views import read_view
+from stylobate.app.web.workspace import Options, Run, Workspace
+from stylobate.core.errors import ResultError, StylobateError, UsageError
+from stylobate.record import read_result
+from stylobate.scan.source import MAX_BYTES, shown
+
+READ_ONLY = (
+    "this page shows a finished result and changes nothing; to measure, start 'stylobate open' with a folder for the "
+    "work, and --parts"
+)
+
+MIDDLE = 4.0
+"""mm above the platform: about the middle of a scan body. Common practice, no source."""
+
+
+@dataclass
+class Place:
+    """What `stylobate open` was called with. result: a finished result folder, shown and not changed.
+
+    workspace: else the folder of the work. scan: the scan of a result, where it is at hand. cache: for surfaces.
+    """
+
+    cache: Path
+    result: Path | None = None
+    workspace: Workspace | None = None
+    scan: Path | None = None
+    parts: str = ""
+    work: Work = "bridge"
+
+
+class Session:
+    """State, listeners, and the one task that may be under way."""
+
+    def __init__(self, place: Place) -> None:
+        self.place = place
+        self.measurer = Measurer()
+        folder = place.result or (place.workspace.folder if place.workspace else Path())
+        self.state = State(
+            revision=0, version=__version__, folder=shown(str(folder)), read_only=place.workspace is None,
+            work=place.work, parts=None, result=None, scene=None, job=None, refusal=None, undo=None, redo=None,
+            watch=None, changes=(), largest_upload_bytes=MAX_BYTES,
+        )  # fmt: skip
+        self._changed = asyncio.Event()
+        self._task: asyncio.Task[None] | None = None
+        self._drawing: asyncio.Task[None] | None = None
+        self._sha256 = ""
+
+    # ── state and its listeners ─────────────────────────────────────────────────────────────────────────────────────
+
+    def change(self, **values: Any) -> None:
+        """Put values into the state and wake who listens."""
+        self.state = replace(self.state, revision=self.state.revision + 1, **values)
+        self._changed.set()
+        self._changed = asyncio.Event()
+
+    async def states(self, idle_s: float) -> AsyncIterator[State | None]:
+        """The state now and after every change; None when nothing changed for idle_s."""
+        seen = -1
+        while True:
+            if self.state.revision != seen:
+                seen = self.state.revision
+                yield self.state
+                continue
+            try:
+                await asyncio.wait_for(self._changed.wait(), idle_s)
+            except TimeoutError:
+                yield None
+
+    def refuse(self, about: About, error: Exception) -> None:
+        """Show a refusal beside what caused it."""
+        self.change(refusal=RefusalView(about, " ".join(str(error).split())))
+
+    # ── start and end ───────────────────────────────────────────────────────────────────────────────────────────────
+
+    async def open(self) -> None:
+        """Start the worker and show what is there."""
+        self.change(job=JobView(self.state.folder, "starting", 0.0))
+        await self.measurer.start()
+        self._begin(self._open)
+
+    async def close(self) -> None:
+        """End the tasks and the worker."""
+        for task in (self._task, self._drawing):
+            if task is not None:
+                task.cancel()
+                with suppress(asyncio.CancelledError, Exception):
+                    await task
+        await self.measurer.close()
+
+    async def _open(self) -> None:
+        if self.place.parts:
+            await self._load_parts(self.place.parts)
+        await self._show()
+
+    async def _load_parts(self, path: str) -> None:
+        answer = await self.measurer.run({"do": "parts", "parts": path}, self._progress("parts"))
+        bodies = tuple(BodyView(b["id"], b["seats_on"], b["material"]) for b in answer["bodies"])
+        self.place.parts = path
+        self.change(parts=PartsView(answer["name"], answer["revision"], bodies))
+
+    def _progress(self, file: str) -> Callable[[str, float], None]:
+        def progress(stage: str, share: float) -> None:
+            self.change(job=JobView(shown(file), stage, share))
+
+        return progress
+
+    def _begin(self, work: Callable[[], Awaitable[None]], about: About = "folder") -> None:
+        """Make `work` the task that is under way; what it refuses is shown beside `about`."""
+
+        async def guarded() -> None:
+            try:
+                await work()
+            except Stopped:
+                await self._back(None)
+            except StylobateError as error:
+                await self._back(RefusalView(about, " ".join(str(error).split())))
+            finally:
+                self.change(job=None)
+
+        self._task = asyncio.create_task(guarded())
+
+    async def _back(self, refusal: RefusalView | None) -> None:
+        """Show again what stood there before."""
+        try:
+            await self._show()
+        except (StylobateError, Stopped) as error:
+            refusal = refusal or RefusalView("folder", " ".join(str(error).split()))
+        self.change(refusal=refusal)
+
+    # ── showing ─────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    async def _show(self) -> None:
+        """The result in force and its surfaces."""
+        place, workspace = self.place, self.place.workspace
+        if workspace is not None:
+            run = workspace.current
+            self._tell_history(workspace)
+            if run is None:
+                self._sha256 = ""
+                self.change(result=None, scene=None)
+                return
+            await self._show_result(workspace.result_folder(run.run), run.run, workspace.scan_path(run))
+        elif place.result is not None:
+            await self._show_result(place.result, 1, place.scan)
+
+    def _tell_history(self, workspace: Workspace) -> None:
+        runs, at = workspace.history.runs, workspace.history.at
+
+        def choice(index: int) -> ChoiceView | None:
+            return ChoiceView(runs[index].kind, runs[index].detail) if 0 <= index < len(runs) else None
+
+        current = workspace.current
+        work = current.options.work if current else self.state.work
+        self.change(undo=choice(at - 1), redo=choice(at), work=work)
+
+    async def _show_result(self, folder: Path, run: int, scan: Path | None) -> None:
+        record = read_result(folder)
+        view = read_view(folder, run)
+        self._sha256 = record.scan.sha256
+        if scan is not None and not scan.exists():
+            scan = None
+        self.change(result=view, changes=())
+        maps = [None if site.map is None else Path(site.map).name for site in record.sites]
+        geometry = geometry_key(scan) if scan is not None else f"sites-{run}"
+        if scan is not None:
+            await self._draw_scan(scan, geometry)
+        paint = f"paint-{run}-{geometry}"
+        job = {
+            "do": "paint", "result": str(record.path.parent), "maps": maps, "cache": str(self.place.cache),
+            "scan": str(scan) if scan else "", "geometry": geometry, "paint": paint,
+        }  # fmt: skip
+        answer = await self.measurer.run(job, self._progress(view.scan_file))
+        bodies = await self._bodies(view)
+        scene = SceneView(geometry, paint, scan is not None, bodies) if answer["drawn"] else None
+        self.change(scene=scene)
+
+    async def _draw_scan(self, scan: Path, geometry: str) -> None:
+        """The scan's surface, shown at once, without deviations."""
+        if not (self.place.cache / geometry).exists():
+            job = {"do": "draw scan", "scan": str(scan), "cache": str(self.place.cache), "geometry": geometry}
+            await self.measurer.run(job, self._progress(scan.name))
+        if self.state.scene is None or self.state.scene.geometry != geometry:
+            self.change(scene=SceneView(geometry, "", True, {}))
+
+    async def _bodies(self, view: ResultView) -> dict[str, str]:
+        """Keys of the CAD surfaces of the bodies in the result, as far as the parts folder in use holds them."""
+        used = (
+            {site.scan_body for site in view.sites} & {b.id for b in self.state.parts.bodies}
+            if self.state.parts
+            else set()
+        )
+        if not used:
+            return {}
+        keys = {
+            name: "body-" + hashlib.sha256(f"{self.place.parts}\0{name}".encode()).hexdigest()[:16]
+            for name in sorted(used)
+        }
+        job = {"do": "bodies", "parts": self.place.parts, "bodies": keys, "cache": str(self.place.cache)}
+        answer = await self.measurer.run(job, self._progress(view.parts_name))
+        held: dict[str, str] = answer["bodies"]
+        return held
+
+    # ── what can be done ────────────────────────────────────────────────────────────────────────────────────────────
+
+    def ready(self) -> Workspace:
+        """The workspace, where something may be changed now. Raises UsageError."""
+        workspace = self.place.workspace
+        if workspace is None:
+            raise UsageError(READ_ONLY)
+        if workspace.gone():
+            raise UsageError(
+                f"{shown(str(workspace.folder))}: was moved or deleted while the page was open; put it back, or start "
+                "'stylobate open' with its new place"
+            )
+        if self._task is not None and not self._task.done():
+            name = self.state.job.file if self.state.job else "the scan"
+            raise UsageError(f"{name} is still being measured; wait until it is done, or stop it first")
+        return workspace
+
+    def take_scan(self, name: str, sha256: str, again: bool = False) -> None:
+        """A scan has arrived under scans/: measure it. Raises UsageError."""
+        workspace = self.ready()
+        if not self.place.parts:
+            raise UsageError("there are no parts yet; drop the parts folder as a zip first, then the scan again")
+        if sha256 == self._sha256 and not again:
+            raise UsageError(
+                f"{shown(name)}: this very scan is measured already, below; drop another, or measure again"
+            )
+        run = workspace.planned(name, "scan", shown(name), Options(work=self.state.work))
+        self._measure(workspace, run, keep_scan=False)
+
+    def measure_again(self, work: Work, count: int | None) -> None:
+        """The same scan for other work, or with another number of sites. Raises UsageError."""
+        workspace = self.ready()
+        run = self._current(workspace)
+        options = replace(run.options, work=work, count=count)
+        self._measure(workspace, workspace.planned(run.scan, "again", work, options))
+
+    def add_site(self, point: tuple[float, float, float]) -> None:
+        """Measure at the sites there are and at this point. Raises UsageError."""
+        workspace = self.ready()
+        run = self._current(workspace)
+        options = replace(run.options, near=(*self._points(), point), count=None)
+        detail = ", ".join(f"{value:.1f}" for value in point)
+        self._measure(workspace, workspace.planned(run.scan, "add", detail, options))
+
+    def drop_site(self, name: str) -> None:
+        """Measure at all sites but this one. Raises UsageError."""
+        workspace = self.ready()
+        run = self._current(workspace)
+        self._site(name)
+        points = self._points(without=name)
+        if not points:
+            raise UsageError(f"site {name} is the only one; drop another scan instead")
+        options = replace(run.options, near=points, count=None)
+        self._measure(workspace, workspace.planned(run.scan, "drop", name, options))
+
+    def choose_part(self, name: str, scan_body: str) -> None:
+        """Say which scan body stands at a site. Raises UsageError."""
+        raise NotImplementedError
+
+    def step(self, by: int) -> None:
+        """Undo (−1) or redo (+1). Raises StylobateError."""
+        workspace = self.ready()
+        workspace.step(by)
+        self._begin(self._show)
+
+    def set_parts(self, path: Path) -> None:
+        """A parts folder or zip has arrived. Raises StylobateError."""
+        workspace = self.ready()
+
+        async def work() -> None:
+            await self._load_parts(str(path))
+            workspace.set_parts(str(path))
+            self.change(refusal=None)
+
+        self._begin(work, "parts")
+
+    async def stop(self) -> None:
+        """Stop what is under way; what stood there before is shown again."""
+        if self._task is not None and not self._task.done():
+            await self.measurer.stop()
+
+    def _current(self, workspace: Workspace) -> Run:
+        run = workspace.current
+        if run is None:
+            raise UsageError("there is no scan yet; drop one first")
+        return run
+
+    def _site(self, name: str) -> None:
+        sites = self.state.result.sites if self.state.result else ()
+        if name not in {site.site for site in sites}:
+            raise UsageError(f"there is no site '{shown(name)}' (any more); choose one of those shown")
+
+    def _points(self, without: str = "") -> tuple[tuple[float, float, float], ...]:
+        """Rough points of the sites shown: MIDDLE above their platforms, scan coordinates."""
+        sites = self.state.result.sites if self.state.result else ()
+        poses = [site.scan_from_connection for site in sites if site.site != without]
+        return tuple((p[3] + MIDDLE * p[2], p[7] + MIDDLE * p[6], p[11] + MIDDLE * p[10]) for p in poses)
+
+    def _measure(self, workspace: Workspace, run: Run, keep_scan: bool = True) -> None:
+        scan = workspace.scan_path(run)
+
+        async def work() -> None:
+            self.change(refusal=None, job=JobView(shown(run.scan), "reading the scan", 0.0))
+            try:
+                await self._draw_scan(scan, geometry_key(scan))
+                job = {
+                    "do": "measure", "scan": str(scan), "parts": self.place.parts,
+                    "out": str(workspace.result_folder(run.run)), "options": _plain(run.options),
+                }  # fmt: skip
+                await self.measurer.run(job, self._progress(run.scan))
+            except (StylobateError, Stopped):
+                workspace.tidy()
+                if not keep_scan:
+                    scan.unlink(missing_ok=True)
+                raise
+            if workspace.gone():
+                raise ResultError(f"{shown(str(workspace.folder))}: was moved or deleted while measuring; put it back")
+            workspace.add(run)
+            await self._show()
+
+        self._begin(work, "scan" if not keep_scan else "measure")
+
+
+def _plain(options: Options) -> dict[str, Any]:
+    return {"work": options.work, "scan_bodies": options.scan_bodies, "count": options.count, "near": options.near}
+
+
+def geometry_key(scan: Path) -> str:
+    """Key of a scan's surface: another file, or the same one changed, has another."""
+    status = scan.stat() if scan.exists() else None
+    about = f"{scan}\0{status.st_mtime_ns if status else 0}\0{status.st_size if status else 0}"
+    return "scan-" + hashlib.sha256(about.encode()).hexdigest()[:16]

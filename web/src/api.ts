@@ -1,0 +1,68 @@
+// The server: its state as a stream, and what can be asked of it.
+import type { components } from "./api.d";
+
+type Schemas = components["schemas"];
+export type State = Schemas["State"];
+export type Result = Schemas["ResultView"];
+export type Site = Schemas["SiteView"];
+export type Pair = Schemas["PairView"];
+export type Budget = Schemas["BudgetView"];
+export type Finding = Schemas["FindingView"];
+export type Refusal = Schemas["RefusalView"];
+export type Verdict = Schemas["TogetherView"]["verdict"];
+export type Work = State["work"];
+export type Link = "waiting" | "on" | "lost";
+
+const LOST_AFTER_MS = 12_000;
+
+/** Listen to the state; returns the way to stop. A connection that breaks is taken up again by itself. */
+export function listen(onState: (state: State) => void, onLink: (link: Link) => void): () => void {
+  const source = new EventSource("/api/stream");
+  let timer = 0;
+  const alive = (): void => {
+    onLink("on");
+    window.clearTimeout(timer);
+    timer = window.setTimeout(() => onLink("lost"), LOST_AFTER_MS);
+  };
+  source.addEventListener("open", alive);
+  source.addEventListener("here", alive);
+  source.addEventListener("message", (event) => {
+    alive();
+    onState(JSON.parse(event.data as string) as State);
+  });
+  source.addEventListener("error", () => onLink("lost"));
+  return () => {
+    window.clearTimeout(timer);
+    source.close();
+  };
+}
+
+export interface Answer {
+  ok: boolean;
+  lost: boolean;
+  refusal: Refusal | null;
+}
+
+async function answered(request: Promise<Response>): Promise<Answer> {
+  try {
+    const response = await request;
+    if (response.ok) return { ok: true, lost: false, refusal: null };
+    const body = (await response.json().catch(() => null)) as Refusal | null;
+    return { ok: false, lost: false, refusal: body };
+  } catch {
+    return { ok: false, lost: true, refusal: null };
+  }
+}
+
+export function ask(path: string, body?: unknown): Promise<Answer> {
+  const headers = { "content-type": "application/json" };
+  return answered(fetch(`/api/${path}`, { method: "POST", headers, body: body === undefined ? null : JSON.stringify(body) }));
+}
+
+/** Ask first, so that a file too large, or one that comes too early, is refused before it is sent. */
+export async function send(what: "scan" | "parts", file: File, again = false): Promise<Answer> {
+  const first = await ask("offer", { what, name: file.name, size: file.size });
+  if (!first.ok) return first;
+  const query = new URLSearchParams({ name: file.name, ...(again ? { again: "1" } : {}) });
+  return answered(fetch(`/api/${what}?${query}`, { method: "PUT", body: file }));
+}

@@ -1,0 +1,6 @@
+import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
+import { render } from "preact";
+import { App } from "./app";
+import "./style.css";
+
+render(<App />, document.getElementById("page")!);

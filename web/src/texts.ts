@@ -1,0 +1,150 @@
+// Every word of the page, in English; one file to translate.
+import type { Finding, Site, State, Verdict } from "./api";
+import { figure } from "./format";
+
+const WORK: Record<State["work"], string> = { single: "single crown", bridge: "bridge", arch: "full arch" };
+const VERDICT: Record<string, string> = {
+  use: "Use", "do not use": "Don't use", undecided: "Can't tell", none: "No verdict yet",
+};
+
+export const texts = {
+  title: "stylobate",
+  skip: "Go to the sites",
+  kept: (folder: string) => `Kept in ${folder}`,
+  shownFrom: (folder: string) => `Finished result, shown as it is: ${folder}`,
+  undo: "Undo",
+  redo: "Redo",
+  theme: { auto: "Light or dark: as this machine", light: "Light", dark: "Dark" },
+  keys: "Keys",
+  close: "Close",
+  choice: {
+    scan: (d: string) => `scan ${d}`,
+    again: (d: string) => `work: ${WORK[d as State["work"]] ?? d}`,
+    add: () => "a site added by hand",
+    drop: (d: string) => `site ${d} dropped`,
+    part: (d: string) => `part: ${d}`,
+  } as Record<string, (detail: string) => string>,
+  work: WORK,
+  workLabel: "What will be built",
+  connecting: "Connecting to the program on this machine …",
+  lost: "The program behind this page does not answer. Nothing is lost: all that was measured is kept in its folder. "
+    + "Looking for it …",
+  lostHow: (folder: string) => `If it was stopped, start it again: stylobate open ${folder}`,
+  open: {
+    label: "What is still open",
+    nothing: "Nothing is open here.",
+    noScan: "Drop a scan here",
+    noScanMore: "STL, PLY or OBJ, as the scanner exports it. It stays on this machine.",
+    noParts: "Which parts?",
+    noPartsMore: "Drop the parts folder as a zip: the CAD surfaces of the scan bodies and their parts.toml.",
+    choose: "Choose a file …",
+    chooseParts: "Choose the parts …",
+    replace: "Another scan …",
+    dropNow: "Let go: the scan is measured at once",
+    again: "Measure it again",
+    missed: "Point to a scan body that was missed",
+    pointNow: "Click the scan body in the picture, or press Enter to take the middle of the picture. Esc: leave it.",
+    pointMiss: "There is no surface at that place. Click on the scan body itself.",
+    stop: "Stop",
+    dismiss: "All right",
+  },
+  stage: (stage: string, share: number) =>
+    `${stage.charAt(0).toUpperCase()}${stage.slice(1)}${share > 0 ? `, ${Math.round(100 * share)} %` : " …"}`,
+  headline: (sites: Site[], together: Verdict | null): string => {
+    const n = sites.length;
+    if (n === 0) return "No scan body found in this scan";
+    const what = n === 1 ? "One site" : `${words(n)} sites`;
+    const count = (v: Verdict) => sites.filter((site) => site.verdict === v).length;
+    const [use, not, unsure] = [count("use"), count("do not use"), count("undecided")];
+    if (use + not + unsure === 0) return `${what}, no verdict yet`;
+    if (use === n && (together === null || together === "use")) return n === 1 ? "Use this site" : `Use all ${words(n).toLowerCase()} sites`;
+    if (use === n) return together === "do not use" ? "Each site holds; together they don't" : "Each site holds; together: can't tell";
+    const parts = [
+      use ? `use ${use}` : "", not ? `don't use ${not}` : "", unsure ? `can't tell ${unsure}` : "",
+      n - use - not - unsure ? `no verdict on ${n - use - not - unsure}` : "",
+    ].filter(Boolean);
+    return `${what}: ${parts.join(", ")}`;
+  },
+  none: "None of the scan bodies in the parts folder fits anything in this scan. Point to one below, or drop a scan that shows them.",
+  verdict: VERDICT,
+  reason: (site: Site): { lead: string; because: string; remedy: string } => {
+    const first = site.findings[0];
+    const lead = VERDICT[site.verdict ?? "none"] ?? "";
+    if (site.verdict === "use") return { lead, because: "", remedy: "" };
+    if (!site.verdict) {
+      const because = first ? cause(first) : "measured, but not judged against the limits of the work";
+      return { lead, because, remedy: first?.advice ?? "" };
+    }
+    if (first) return { lead, because: cause(first), remedy: first.advice };
+    const because = site.verdict === "undecided" ? "the uncertainty reaches across the limit of the work" : "beyond the limit of the work";
+    return { lead, because, remedy: "Scan this site again from all sides, then decide." };
+  },
+  doThis: "Do:",
+  together: "The sites together",
+  site: (name: string) => `Site ${name}`,
+  siteOn: (body: string, connection: string) => `${body} on ${connection}`,
+  bounds: {
+    platform: "centre", axis: "axis", index: "turn", um: "µm", deg: "°",
+    of: "95 % bounds of this scan alone", total: "95 % bounds, all sources", free: "free to turn",
+  },
+  evidence: {
+    findings: "What stands against it",
+    deviation: "Deviation from the drawn part",
+    rms: "rms", mean: "mean", p95: "95 % within", points: "points",
+    coverage: "The scan shows",
+    coverageOf: (share: number) => `${Math.round(100 * share)} % of the scan body`,
+    budget: "Where the uncertainty comes from",
+    budgetNote: "Standard uncertainty of the platform's centre, µm",
+    noFigure: "no figure",
+    noBudget: "This result holds the scan's own share only. What the made part, its seating and the temperature add is not in it.",
+    total: "all that have a figure",
+    distances: "To the other sites",
+    alternatives: "Other readings",
+    odds: (odds: number) => odds >= 1e6 ? "far less likely" : odds < 1.5 ? "as likely: this scan can't tell" : `${figure(odds, odds < 10 ? 1 : 0)} × less likely`,
+    turned: (deg: number) => (Math.abs(deg) < 0.05 ? "" : `, turned by ${figure(deg, 0)}°`),
+  },
+  actions: {
+    part: "Scan body at this site",
+    drop: "This is no site: drop it",
+    section: "Section",
+    sectionTurn: "Turn of the section about the axis",
+    unseen: "Hatch what the scan doesn't show",
+    unseenNeeds: "Needs the parts folder: start with --parts",
+    colours: "Deviation colours",
+    range: "Range of the colours",
+    rangeValue: (um: number) => `± ${um} µm`,
+    inside: "inside", outside: "outside",
+    whole: "Whole arch",
+    show: (name: string) => `Show site ${name}`,
+  },
+  notShown: "What no scan can show",
+  notShownLead: "Check these at the chair before the positions are used.",
+  warnings: "About this scan",
+  changes: { label: "Against the scan before", line: (site: string, um: number, u: number) => `Site ${site}: ${figure(um, 0)} µm (± ${figure(u, 0)} µm)` },
+  partial: "The scan itself is not here: only the surroundings of the sites are shown. Start with --scan to see all of it.",
+  noSurface: "There is no surface to show: neither the scan nor the sites' coloured surfaces are here.",
+  loading: "Fetching the surface …",
+  noGl: "This browser draws no 3D here. Everything else works.",
+  watch: (folder: string, last: string) => last ? `Watching ${folder}; last: ${last}` : `Watching ${folder} for a new scan`,
+  triangles: (n: number) => `${n.toLocaleString("en")} triangles`,
+  caution: "Decision support, not a medical device. A scan cannot show whether a scan body was fully seated: torque and a radiograph do. The licensed clinician decides.",
+  picture: "The arch in 3D. Arrow keys turn it, plus and minus come nearer and go away, 1 to 9 go to a site, 0 shows the whole arch.",
+  keysList: [
+    ["1 … 9", "go to a site"], ["0", "whole arch"], ["N, P", "next, previous site"],
+    ["Arrows", "turn the picture (when it has the focus)"], ["+, −", "nearer, away"],
+    ["[, ]", "smaller, larger range of the colours"], ["S", "section on or off"], ["H", "hatch what is not shown"],
+    ["D", "drop a scan: choose the file"], ["U, Shift+U", "undo, redo"], ["Esc", "back"], ["?", "this list"],
+  ] as [string, string][],
+};
+
+function cause(finding: Finding): string {
+  if (finding.size_um === null) return finding.cause;
+  const bound = finding.u95_um === null ? "" : ` (± ${figure(finding.u95_um, 0)} µm)`;
+  return `${finding.cause}, ${figure(finding.size_um, 0)} µm${bound}`;
+}
+
+export const causeText = cause;
+
+function words(n: number): string {
+  return ["No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten", "Eleven", "Twelve"][n] ?? String(n);
+}
