@@ -966,15 +966,19 @@ export interface components {
         };
         /**
          * FindingView
-         * @description What stands against a pose, and what to do.
+         * @description What stands against a pose, how large it is, and what to do.
          */
         FindingView: {
             /** Advice */
             advice: string;
             /** Cause */
             cause: string;
+            /** Size Deg */
+            size_deg: number | null;
             /** Size Um */
             size_um: number | null;
+            /** U95 Deg */
+            u95_deg: number | null;
             /** U95 Um */
             u95_um: number | null;
         };
@@ -1122,11 +1126,13 @@ export interface components {
         };
         /**
          * SiteView
-         * @description One measured site. scan_from_connection: 16 numbers, row by row.
+         * @description One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason and remedy.
          */
         SiteView: {
             /** Alternatives */
             alternatives: components["schemas"]["AlternativeView"][];
+            /** Because */
+            because: string;
             /** Budget */
             budget: components["schemas"]["BudgetView"][];
             /** Connection */
@@ -1138,6 +1144,8 @@ export interface components {
             findings: components["schemas"]["FindingView"][];
             /** Index Order */
             index_order: number;
+            /** Next */
+            next: string;
             /** Platform Diameter */
             platform_diameter: number;
             /** Scan Body */

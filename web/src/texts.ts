@@ -70,6 +70,8 @@ export const texts = {
   reason: (site: Site): { lead: string; because: string; remedy: string } => {
     const first = site.findings[0];
     const lead = VERDICT[site.verdict ?? "none"] ?? "";
+    const given = site.because.replace(/\.$/, "");
+    if (given || site.next) return { lead, because: given, remedy: site.next };
     if (site.verdict === "use") return { lead, because: "", remedy: "" };
     if (!site.verdict) {
       const because = first ? cause(first) : "measured, but not judged against the limits of the work";
@@ -138,6 +140,10 @@ export const texts = {
 };
 
 function cause(finding: Finding): string {
+  if (finding.size_deg !== null) {
+    const bound = finding.u95_deg === null ? "" : ` (± ${figure(finding.u95_deg, 2)}°)`;
+    return `${finding.cause}, ${figure(finding.size_deg, 2)}°${bound}`;
+  }
   if (finding.size_um === null) return finding.cause;
   const bound = finding.u95_um === null ? "" : ` (± ${figure(finding.u95_um, 0)} µm)`;
   return `${finding.cause}, ${figure(finding.size_um, 0)} µm${bound}`;

@@ -35,12 +35,14 @@ class DeviationView:
 
 @dataclass(frozen=True)
 class FindingView:
-    """What stands against a pose, and what to do."""
+    """What stands against a pose, how large it is, and what to do."""
 
     cause: str
     advice: str
     size_um: float | None
     u95_um: float | None
+    size_deg: float | None
+    u95_deg: float | None
 
 
 @dataclass(frozen=True)
@@ -65,7 +67,7 @@ class AlternativeView:
 
 @dataclass(frozen=True)
 class SiteView:
-    """One measured site. scan_from_connection: 16 numbers, row by row."""
+    """One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason and remedy."""
 
     site: str
     scan_body: str
@@ -81,6 +83,8 @@ class SiteView:
     findings: tuple[FindingView, ...]
     budget: tuple[BudgetView, ...]
     alternatives: tuple[AlternativeView, ...]
+    because: str
+    next: str
 
 
 @dataclass(frozen=True)

@@ -6,9 +6,9 @@ import json
 import math
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, cast
+from typing import TYPE_CHECKING, cast
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict
 
 from stylobate.app.web.model import (
     AlternativeView,
@@ -45,25 +45,10 @@ class _Site(_Table):
     alternatives: list[_Alternative] = []
 
 
-class _Pair(_Table):
-    sites: Annotated[list[str], Field(min_length=2, max_length=2)]
-    distance_mm: float | None = None
-    u95_um: float | None = None
-    angle_deg: float | None = None
-
-
-class _NotShown(_Table):
-    what: str
-    check: str = ""
-
-
 class _Rest(_Table):
     """The keys that the shared reader leaves alone."""
 
     sites: list[_Site] = []
-    pairs: list[_Pair] = []
-    not_shown: list[_NotShown] = []
-    warnings: list[str] = []
 
 
 def read_view(path: Path, run: int) -> ResultView:
@@ -94,10 +79,13 @@ def read_view(path: Path, run: int) -> ResultView:
         parts_name=record.parts.name,
         parts_revision=record.parts.revision,
         sites=sites,
-        pairs=tuple(PairView((p.sites[0], p.sites[1]), p.distance_mm, p.u95_um, p.angle_deg) for p in rest.pairs),
+        pairs=tuple(
+            PairView((p.sites[0], p.sites[1]), *map(_known, (p.distance_mm, p.u95_um, p.angle_deg)))
+            for p in record.pairs
+        ),
         together=None if together is None else TogetherView(cast(Verdict, together.verdict), together.because),
-        not_shown=tuple(NotShownView(item.what, item.check) for item in rest.not_shown),
-        warnings=tuple(rest.warnings),
+        not_shown=tuple(NotShownView(item.what, item.check) for item in record.not_shown),
+        warnings=record.warnings,
     )
 
 
@@ -117,9 +105,13 @@ def _site(site: RecordSite) -> SiteView:
         else DeviationView(deviation.points, *map(_known, (deviation.mean_um, deviation.rms_um, deviation.p95_um))),
         coverage=site.coverage,
         verdict=cast("Verdict | None", site.verdict),
-        findings=tuple(FindingView(f.cause, f.advice, f.size_um, f.u95_um) for f in site.findings),
+        findings=tuple(
+            FindingView(f.cause, f.advice, f.size_um, f.u95_um, f.size_deg, f.u95_deg) for f in site.findings
+        ),
         budget=tuple(BudgetView(b.source, b.platform_um, b.axis_deg, b.index_deg, b.origin) for b in site.budget),
         alternatives=(),
+        because=site.because,
+        next=site.next,
     )
 
 
@@ -127,5 +119,5 @@ def _bounds(bounds: Bounds | None) -> BoundsView | None:
     return None if bounds is None else BoundsView(bounds.platform_um, bounds.axis_deg, bounds.index_deg)
 
 
-def _known(value: float) -> float | None:
-    return value if math.isfinite(value) else None
+def _known(value: float | None) -> float | None:
+    return value if value is not None and math.isfinite(value) else None
