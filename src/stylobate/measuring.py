@@ -47,6 +47,7 @@ def measure(
     scan_bodies: Sequence[str] = (),
     count: int | None = None,
     near: Sequence[Sequence[float]] = (),
+    near_bodies: Sequence[str] = (),
     work: str = "bridge",
     settings: Settings | str | Path | None = None,
     maps: bool = True,
@@ -56,7 +57,8 @@ def measure(
     """Find the scan bodies in a scan and measure where their implants are.
 
     scan_bodies: ids that may stand there (all of the folder when empty). count: how many sites there are, if known.
-    near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. work: single, bridge or arch.
+    near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. near_bodies: for each of them
+    the id of the scan body that stands there, "" where any may. work: single, bridge or arch.
     settings: limits and figures of one's own. maps: give each site its coloured surface. threads: that fit sites at
     the same time. progress: called with the stage and its share done, 0 to 1.
 
@@ -79,11 +81,12 @@ def measure(
     bench = Bench(folder, bodies)
 
     tell("looking for scan bodies", 0.0)
-    found = _measured(bench, vertices, normals, points, tell, threads)
+    named = near_bodies or [""] * len(near)
+    found = _at_points(bench, vertices, normals, list(zip(points, named, strict=True)), tell, threads)
     if not found:
         warnings += _handedness(bench, vertices, normals, points)
     if near:
-        _require_near(found, points, near)
+        _require_near(found, points, near, named)
     found = _strongest(found, count, warnings)
     centres = np.array([m.pose.scan_from_connection[:3, 3] for m in found])
     order = order_along(centres, np.array([m.pose.scan_from_connection[:3, 2] for m in found]))
@@ -141,6 +144,28 @@ def _measured(
     return _apart(result, len(vertices))
 
 
+def _at_points(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[tuple[FloatArray, str]], tell: Progress,
+    threads: int,
+) -> list[Measured]:  # fmt: skip
+    """Sites near rough points, everywhere without any; where a point names a scan body no other is tried there."""
+    found = []
+    for name in dict.fromkeys(own for _, own in points) or [""]:
+        here = [point for point, own in points if own == name]
+        if not name:
+            found += _measured(bench, vertices, normals, here, tell, threads)
+            continue
+        index = next((k for k, body in enumerate(bench.bodies) if body.id == name), None)
+        if index is None:
+            known = ", ".join(body.id for body in bench.bodies)
+            raise UsageError(f"scan body '{name}' is named for a point but may not stand there; choose from: {known}.")
+        alone = Bench(bench.parts, (bench.bodies[index],))
+        for measured in _measured(alone, vertices, normals, here, tell, threads):
+            readings = tuple(replace(reading, body=index) for reading in measured.readings)
+            found.append(replace(measured, body=index, readings=readings))
+    return found
+
+
 def _apart(sites: list[Measured], vertices: int) -> list[Measured]:
     """Sites, best first, that stand on surface of their own."""
     taken = np.zeros(vertices, np.bool_)
@@ -160,15 +185,18 @@ def _near_mask(vertices: FloatArray, points: Sequence[FloatArray]) -> BoolArray:
     return keep
 
 
-def _require_near(found: list[Measured], points: Sequence[FloatArray], near: Sequence[Sequence[float]]) -> None:
+def _require_near(
+    found: list[Measured], points: Sequence[FloatArray], near: Sequence[Sequence[float]], named: Sequence[str]
+) -> None:
     """Keep for each rough point the nearest site; refuse when one has none."""
     kept: list[Measured] = []
-    for point, given in zip(points, near, strict=True):
+    for point, given, name in zip(points, near, named, strict=True):
         nearest = [m for m in found if m.distance_to(point) < NEAR_REACH and m not in kept]
         if not nearest:
             where = ",".join(f"{x:g}" for x in given)
+            what = f"nothing that fits '{name}'" if name else "no scan body"
             raise UsageError(
-                f"no scan body within {NEAR_REACH:g} mm of --near={where}. Point at the post, or leave --near out."
+                f"{what} within {NEAR_REACH:g} mm of --near={where}. Point at the post, or leave --near out."
             )
         kept.append(min(nearest, key=lambda m: m.distance_to(point)))
     found[:] = kept

@@ -67,7 +67,7 @@ class AlternativeView:
 
 @dataclass(frozen=True)
 class SiteView:
-    """One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason and remedy."""
+    """One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason, remedy."""
 
     site: str
     scan_body: str

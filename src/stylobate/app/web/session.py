@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import asyncio
 import hashlib
+import math
 from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -15,17 +16,19 @@ from stylobate.app.web.measurer import Measurer, Stopped
 from stylobate.app.web.model import (
     About,
     BodyView,
+    ChoiceKind,
     ChoiceView,
     JobView,
     PartsView,
     RefusalView,
     ResultView,
     SceneView,
+    SiteView,
     State,
     Work,
 )
 from stylobate.app.web.views import read_view
-from stylobate.app.web.workspace import Options, Run, Workspace
+from stylobate.app.web.workspace import Options, Point, Run, Workspace
 from stylobate.core.errors import ResultError, StylobateError, UsageError
 from stylobate.record import read_result
 from stylobate.scan.source import MAX_BYTES, shown
@@ -262,28 +265,32 @@ class Session:
         options = replace(run.options, work=work, count=count)
         self._measure(workspace, workspace.planned(run.scan, "again", work, options))
 
-    def add_site(self, point: tuple[float, float, float]) -> None:
+    def add_site(self, point: Point) -> None:
         """Measure at the sites there are and at this point. Raises UsageError."""
-        workspace = self.ready()
-        run = self._current(workspace)
-        options = replace(run.options, near=(*self._points(), point), count=None)
         detail = ", ".join(f"{value:.1f}" for value in point)
-        self._measure(workspace, workspace.planned(run.scan, "add", detail, options))
+        self._by_hand("add", detail, [*self._sites(), (point, "")])
 
     def drop_site(self, name: str) -> None:
         """Measure at all sites but this one. Raises UsageError."""
-        workspace = self.ready()
-        run = self._current(workspace)
         self._site(name)
-        points = self._points(without=name)
-        if not points:
+        sites = self._sites(without=name)
+        if not sites:
             raise UsageError(f"site {name} is the only one; drop another scan instead")
-        options = replace(run.options, near=points, count=None)
-        self._measure(workspace, workspace.planned(run.scan, "drop", name, options))
+        self._by_hand("drop", name, sites)
 
     def choose_part(self, name: str, scan_body: str) -> None:
-        """Say which scan body stands at a site. Raises UsageError."""
-        raise NotImplementedError
+        """Measure with this scan body, and no other, at a site. Raises UsageError."""
+        site = self._site(name)
+        if scan_body not in {body.id for body in (self.state.parts.bodies if self.state.parts else ())}:
+            raise UsageError(f"there is no scan body '{shown(scan_body)}' in the parts folder; choose one of its own")
+        self._by_hand("part", shown(scan_body), [*self._sites(without=name), (_middle(site), scan_body)])
+
+    def _by_hand(self, kind: ChoiceKind, detail: str, sites: list[tuple[Point, str]]) -> None:
+        workspace = self.ready()
+        run = self._current(workspace)
+        near, bodies = tuple(point for point, _ in sites), tuple(body for _, body in sites)
+        options = replace(run.options, near=near, near_bodies=bodies, count=None)
+        self._measure(workspace, workspace.planned(run.scan, kind, detail, options))
 
     def step(self, by: int) -> None:
         """Undo (−1) or redo (+1). Raises StylobateError."""
@@ -313,16 +320,20 @@ class Session:
             raise UsageError("there is no scan yet; drop one first")
         return run
 
-    def _site(self, name: str) -> None:
+    def _site(self, name: str) -> SiteView:
         sites = self.state.result.sites if self.state.result else ()
-        if name not in {site.site for site in sites}:
+        found = next((site for site in sites if site.site == name), None)
+        if found is None:
             raise UsageError(f"there is no site '{shown(name)}' (any more); choose one of those shown")
+        return found
 
-    def _points(self, without: str = "") -> tuple[tuple[float, float, float], ...]:
-        """Rough points of the sites shown: MIDDLE above their platforms, scan coordinates."""
+    def _sites(self, without: str = "") -> list[tuple[Point, str]]:
+        """A rough point of each site shown, and the scan body that was said to stand there ("": none was)."""
+        workspace = self.place.workspace
+        run = workspace.current if workspace else None
+        said = list(zip(run.options.near, run.options.near_bodies, strict=False)) if run else []
         sites = self.state.result.sites if self.state.result else ()
-        poses = [site.scan_from_connection for site in sites if site.site != without]
-        return tuple((p[3] + MIDDLE * p[2], p[7] + MIDDLE * p[6], p[11] + MIDDLE * p[10]) for p in poses)
+        return [(_middle(site), _said(_middle(site), said)) for site in sites if site.site != without]
 
     def _measure(self, workspace: Workspace, run: Run, keep_scan: bool = True) -> None:
         scan = workspace.scan_path(run)
@@ -349,8 +360,19 @@ class Session:
         self._begin(work, "scan" if not keep_scan else "measure")
 
 
+def _middle(site: SiteView) -> Point:
+    """About the middle of the scan body at a site, scan coordinates."""
+    p = site.scan_from_connection
+    return p[3] + MIDDLE * p[2], p[7] + MIDDLE * p[6], p[11] + MIDDLE * p[10]
+
+
+def _said(middle: Point, said: list[tuple[Point, str]]) -> str:
+    """The scan body said to stand where this site is."""
+    return next((body for point, body in said if math.dist(point, middle) < MIDDLE), "")
+
+
 def _plain(options: Options) -> dict[str, Any]:
-    return {"work": options.work, "scan_bodies": options.scan_bodies, "count": options.count, "near": options.near}
+    return asdict(options)
 
 
 def geometry_key(scan: Path) -> str:

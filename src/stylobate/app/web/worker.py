@@ -92,6 +92,7 @@ def do_measure(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
             scan_bodies=options["scan_bodies"],
             count=options["count"],
             near=options["near"],
+            near_bodies=options["near_bodies"],
             work=options["work"],
             progress=bench.tell,
         )

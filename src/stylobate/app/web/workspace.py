@@ -32,12 +32,16 @@ Point = tuple[float, float, float]
 
 @checked(frozen=True, config=_STRICT)
 class Options:
-    """How a measurement was asked for. near: rough points, one a site, instead of the search."""
+    """How a measurement was asked for. near: rough points, one a site, instead of the search.
+
+    near_bodies: for each of them the scan body said to stand there, "" where any may.
+    """
 
     work: Literal["single", "bridge", "arch"] = "bridge"
     scan_bodies: tuple[str, ...] = ()
     count: Annotated[int, Field(ge=1)] | None = None
     near: tuple[Point, ...] = ()
+    near_bodies: tuple[str, ...] = ()
 
 
 @checked(frozen=True, config=_STRICT)
