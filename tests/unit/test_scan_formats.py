@@ -171,3 +171,21 @@ def test_several_gzip_members_and_zero_padding_are_one_file() -> None:
     data = write(POINTS, POLYGONS, Variant("stl-binary"))
     packed = gzip.compress(data[:100]) + gzip.compress(data[100:]) + bytes(512)
     assert len(read_surface(packed, "arch").faces) == 6
+
+
+def test_double_coordinates_thousands_of_millimetres_away_lose_nothing(tmp_path: Path) -> None:
+    """A PLY of doubles 5,000 mm from the origin: what is read is what was written, to the last bit there."""
+    rng = np.random.default_rng(3)
+    vertices = rng.uniform(-20.0, 20.0, (300, 3)) + [5000.0, -5000.0, 5000.0]
+    faces = rng.permutation(300).reshape(100, 3).astype(np.int32)
+    rows = np.zeros(100, np.dtype([("count", "u1"), ("corners", "<i4", 3)]))
+    rows["count"], rows["corners"] = 3, faces
+    head = "ply\nformat binary_little_endian 1.0\nelement vertex 300\n"
+    head += "".join(f"property double {axis}\n" for axis in "xyz")
+    head += "element face 100\nproperty list uchar int vertex_indices\nend_header\n"
+    path = tmp_path / "far.ply"
+    path.write_bytes(head.encode() + vertices.astype("<f8").tobytes() + rows.tobytes())
+    scan = read_scan(path)
+    got = (scan.surface.vertices + scan.origin)[scan.surface.faces]
+    assert np.abs(got - vertices[faces]).max() <= np.spacing(5020.0)
+    assert np.abs(scan.surface.vertices).max() < 30.0
