@@ -16,17 +16,22 @@ WIDTHS = (0.3, 0.4, 0.6, 0.8, 1.2, 2.0)
 SPACING = 0.25  # of a width, between the centres tried
 CELL_SHARE = 0.25  # of a width squared: area on which one filter is taken to be one independent test
 LEAST_WEIGHT = 1e-6  # of a patch's own weight: a patch with less left has been freed
+STILL = 3.0  # standard deviations that a bump shows without its strongest patch
 FACING = -0.2  # cosine between normals: a cap does not reach round to the far side
 
 
 @dataclass(frozen=True)
 class Bump:
-    """The strongest filter response: z (signed), p counted over all filters, centre (3,) and width, mm."""
+    """The strongest filter response: z (signed), p counted over all filters, centre (3,) and width, mm.
+
+    spike: number of the one patch that carries it alone; −1 where more than one does.
+    """
 
     z: float
     p: float
     centre: FloatArray
     width: float
+    spike: int = -1
 
 
 @compiled
@@ -84,7 +89,25 @@ def strongest(evidence: Evidence, live: BoolArray) -> Bump | None:
         k = int(np.argmax(np.abs(z)))
         if abs(z[k]) > abs(best):
             best, at, width = float(z[k]), int(centres[k]), trial
-    return Bump(best, any_of(upper_tail(abs(best)), tests), place[at], width)
+    p = any_of(upper_tail(abs(best)), tests)
+    return Bump(best, p, place[at], width, _spike(evidence, live, at, width))
+
+
+def _spike(evidence: Evidence, live: BoolArray, at: int, width: float) -> int:
+    """The patch without which the response is nothing, −1 where there is none (heavy tails of single points)."""
+    place = evidence.patches.centre
+    square = np.sum((place - place[at]) ** 2, axis=1)
+    mine = np.nonzero(live & (square < width**2 / 4.0) & (evidence.normal @ evidence.normal[at] >= FACING))[0]
+    shape = 1.0 - 4.0 * square[mine] / width**2
+    worst = int(np.argmax(np.abs(shape * evidence.score[mine])))
+    if len(mine) < 2:
+        return int(mine[worst])
+    rest = evidence.without(mine[worst : worst + 1])
+    others = np.delete(mine, worst)
+    form = np.delete(shape, worst)
+    information = float(form @ rest.projected[np.ix_(others, others)] @ form)
+    z = float(form @ rest.score[others]) / np.sqrt(max(information, 1e-300))
+    return -1 if abs(z) >= STILL else int(mine[worst])
 
 
 def _spread(place: FloatArray, index: LongArray, spacing: float) -> LongArray:

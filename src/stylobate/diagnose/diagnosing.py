@@ -42,16 +42,28 @@ class Diagnosis:
 
 
 def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
-    """Look for every cause at one site, and allow for those found in the pose and its covariance."""
+    """Look for every cause at one site, and allow for those found in the pose and its covariance.
+
+    A split has thrown the fit to one side: all is looked at once more from the pose between the halves.
+    """
+    first = _once(tree, edges, around, fit, pose, body)
+    if all(finding.cause != "split surface" for finding in first.findings):
+        return first
+    try:
+        return _once(tree, edges, around, fit, first.pose, body)
+    except ValueError:  # from there the surface is out of reach
+        return first
+
+
+def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
     surroundings = look(tree, around, pose)
     points = carried(surroundings, fit.support, pose.offset, fit.sd)
     plain = gather(tree, edges, around, points.index, pose)
-    out = plain.mean(points.defect.astype(np.float64)) > 0.5
+    out = plain.points.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
-    bottom = float(np.quantile(plain.points[:, 2], 0.005))
+    bottom = float(np.quantile(plain.points.feet[:, 2], 0.005))
     state = State(plain, plain, out, (), bottom, float(top), float(radius), _coat(pose))
-    state = _searched(_cleared(state.under(plain)))
-    concluded = conclude(state, pose, body)
+    concluded = conclude(_searched(_cleared(state.under(plain))), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
     return Diagnosis(concluded.pose, tuple(one for one in found if one is not None), concluded.made)
@@ -64,27 +76,34 @@ def _coat(pose: Pose) -> float:
 
 def _cleared(state: State) -> State:
     """Where the whole surface is suspect, the field estimated with such shapes fitted: a cause must not hide itself."""
-    trial = state.whole_surface_signs()
-    if min(sign.p for sign in trial) > SUSPECT:
+    best = _best_of_each(state)
+    if min(sign.p for sign in best) > SUSPECT:
         return state
-    best: dict[str, signs.Sign] = {}
-    for sign in trial:
-        if sign.cause not in best or sign.gain > best[sign.cause].gain:
-            best[sign.cause] = sign
-    shapes = np.hstack([sign.shapes for sign in best.values()])
+    shapes = np.hstack([sign.shapes for sign in best])
     return state.under(refielded(state.plain, shapes, state.out))
 
 
 def _searched(state: State) -> State:
     """Causes one after the other, the likeliest first, until none is left that is significant."""
     for _ in range(ROUNDS):
-        trial = state.whole_surface_signs()
-        best = max(trial, key=lambda sign: sign.gain, default=None)
+        best = _best_of_each(state)
+        gain = max((sign.gain for sign in best), default=0.0)
         bump = strongest(state.freed, ~state.out)
-        if bump is not None and corrected(bump.p) < FALSE_ALARMS and (best is None or bump.z**2 > best.gain):
+        if bump is not None and corrected(bump.p) < FALSE_ALARMS and bump.z**2 > gain:
             state = state.with_patch(bump)
-        elif best is not None and corrected(best.p) < FALSE_ALARMS:
-            state = state.with_cause(best)
-        else:
+            continue
+        sure = [sign for sign in best if corrected(sign.p) < FALSE_ALARMS]
+        if not sure:
             break
+        # With every patch back in: what one cause explains, another may only have left out.
+        state = min((state.with_cause(sign) for sign in sure), key=State.unexplained)
     return state
+
+
+def _best_of_each(state: State) -> list[signs.Sign]:
+    """Of each whole-surface cause not found yet, the form that wins most."""
+    best: dict[str, signs.Sign] = {}
+    for sign in state.whole_surface_signs():
+        if sign.cause not in best or sign.gain > best[sign.cause].gain:
+            best[sign.cause] = sign
+    return list(best.values())

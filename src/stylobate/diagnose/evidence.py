@@ -23,19 +23,39 @@ OFFSET, RADIUS = 6, 7  # places in θ
 
 
 @dataclass(frozen=True)
-class Evidence:
-    """Residuals of one site, averaged over patches, and what weighs them.
+class Points:
+    """What carries the evidence, by point; connection frame, mm.
 
-    points (n, 3) on the CAD surface, the feet of the scan's; gradient (n, 3) and residual (n,) there, connection frame,
-    mm; group (n,) the patch of each. normal (m, 3), area (m,) mm²: mean gradient and area of a patch. weight (m, m) =
-    K⁻¹. covariance (8, 8) of θ. gain (8, m): what a displacement of each patch does to θ. projected (m, m): weight with
-    θ projected out.
+    feet (n, 3) on the CAD surface, gradient (n, 3) and residual (n,) there, rows (n, 8) of θ, area (n,) mm²; to_edge
+    (n,) and edge_angle (n,) rad of the nearest sharp edge, inf and 0 where there is none; group (n,): patch of each.
     """
 
-    points: FloatArray
+    feet: FloatArray
     gradient: FloatArray
     residual: FloatArray
+    rows: FloatArray
+    area: FloatArray
+    to_edge: FloatArray
+    edge_angle: FloatArray
     group: LongArray
+
+    def mean(self, values: FloatArray) -> FloatArray:
+        """Values (n, …) averaged over patches (m, …)."""
+        flat = values.reshape(len(values), -1)
+        count = np.bincount(self.group)
+        sums = [np.bincount(self.group, weights=column) / count for column in flat.T]
+        return np.stack(sums, axis=1).reshape(len(count), *values.shape[1:])
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """Residuals of one site, averaged over m patches, and what weighs them.
+
+    normal (m, 3), area (m,) mm²: of each patch. weight (m, m) = K⁻¹. covariance (8, 8) of θ. gain (8, m): what a
+    displacement of each patch does to θ. projected (m, m): weight with θ projected out.
+    """
+
+    points: Points
     patches: Patches
     normal: FloatArray
     area: FloatArray
@@ -49,13 +69,6 @@ class Evidence:
     def score(self) -> FloatArray:
         """(m,) projected residuals."""
         return np.asarray(self.projected @ self.patches.residual)
-
-    def mean(self, values: FloatArray) -> FloatArray:
-        """Values (n, …) of points averaged over patches (m, …)."""
-        flat = values.reshape(len(values), -1)
-        count = self.patches.count
-        sums = [np.bincount(self.group, weights=column, minlength=len(count)) / count for column in flat.T]
-        return np.stack(sums, axis=1).reshape(len(count), *values.shape[1:])
 
     def amplitudes(self, shapes: FloatArray, prior_sd: FloatArray | None = None) -> tuple[FloatArray, FloatArray]:
         """Least squares amplitudes (k,) of shapes (m, k) and their covariance (k, k), θ fitted with them (eq. 3).
@@ -122,29 +135,21 @@ def gather(
     matrix = np.hstack([rows(points, gradient), np.ones((len(points), 1)), slope[:, None]])
     residual = distance - pose.offset - sunk(to_edge, angle, radius)
     group = groups_of(feet, gradient)
-    return weighed(feet, gradient, residual, matrix, group, around.area[which], field or pose.field)
+    area = around.area[which]
+    return weighed(Points(feet, gradient, residual, matrix, area, to_edge, angle, group), field or pose.field)
 
 
-def weighed(
-    points: FloatArray, gradient: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray,
-    area: FloatArray, field: Field,
-) -> Evidence:  # fmt: skip
-    """Evidence of points (n, 3) with residual (n,), rows (n, 8), patch numbers (n,) and area (n,) under a field."""
-    patches = patches_of(points, residual, matrix, group)
-    size = len(patches.count)
-    normal = np.stack(
-        [np.bincount(group, weights=gradient[:, k], minlength=size) / patches.count for k in range(3)], axis=1
-    )
-    own_area = np.bincount(group, weights=area, minlength=size).astype(np.float64)
+def weighed(points: Points, field: Field) -> Evidence:
+    """The evidence of points under a field."""
+    patches = patches_of(points.feet, points.residual, points.rows, points.group)
+    area = np.bincount(points.group, weights=points.area).astype(np.float64)
     weight = np.linalg.inv(field.covariance(patches))
     weight = (weight + weight.T) / 2.0
     half = weight @ patches.matrix
     covariance = np.asarray(np.linalg.inv(patches.matrix.T @ half + np.diag(1.0 / PRIOR_SD**2)), dtype=np.float64)
     gain = covariance @ half.T
-    return Evidence(
-        points, gradient, residual, group, patches, normal, own_area, field,
-        weight, covariance, gain, weight - half @ gain,
-    )  # fmt: skip
+    normal = points.mean(points.gradient)
+    return Evidence(points, patches, normal, area, field, weight, covariance, gain, weight - half @ gain)
 
 
 def moved(pose: Pose, step: FloatArray, covariance: FloatArray) -> Pose:
@@ -176,7 +181,4 @@ def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidenc
     left = patches.residual - patches.matrix @ freed.step - shapes @ amplitude
     some = Patches(patches.centre[kept], left[kept], wide[kept], patches.count[kept], patches.spread[kept])
     field = estimate(some, (evidence.field, covariance))
-    return weighed(
-        evidence.points, evidence.gradient, evidence.residual, patches.matrix[evidence.group], evidence.group,
-        evidence.area[evidence.group] / patches.count[evidence.group], field,
-    )  # fmt: skip
+    return weighed(evidence.points, field)

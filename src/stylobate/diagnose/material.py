@@ -18,6 +18,8 @@ from stylobate.pose import Pose
 CORE = 0.35  # of a width about the centre: patches taken whatever they say
 JOINED = 2.0  # standard deviations with which a neighbour joins a patch, well below those that found it
 NEIGHBOUR = 0.35  # mm
+AT_EDGE = 0.1  # mm: a patch this near to an edge tells of the edge
+MOST_TURN = 2.6  # rad
 MOST_NAMED = 3  # patches of each kind that are named
 LOST = (
     "Material is missing there, and that patch is kept out of the fit. A chipped coating or a worn edge does not come"
@@ -57,7 +59,10 @@ def grown(evidence: Evidence, bump: Bump, out: BoolArray) -> BoolArray:
 
 
 def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
-    """The patches `out` (m,) of `plain`, where nothing is left out yet, by groups that touch; strongest first."""
+    """The patches `out` (m,) of `plain`, where none is left out yet, by groups that touch; strongest first.
+
+    A group of one patch is a spike, and not named.
+    """
     index = np.nonzero(out)[0]
     if not len(index):
         return []
@@ -67,19 +72,35 @@ def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
     result = []
     for k in range(int(group.max()) + 1):
         mine = np.nonzero(group == k)[0]
+        if len(mine) < 2:
+            continue
         values, covariance = displaced[mine], spread[np.ix_(mine, mine)]
         weight = np.abs(values)  # a cap's own form is the filter that suits it
         z = float(weight @ values / np.sqrt(weight @ covariance @ weight))
         deepest = int(np.argmax(np.sign(z) * values))
-        result.append(
-            Patch(
-                index[mine],
-                float(values[deepest]),
-                float(np.sqrt(covariance[deepest, deepest])),
-                any_of(upper_tail(abs(z)), tests),
-            )
-        )
+        variance = float(covariance[deepest, deepest])
+        depth, sd = _depth(plain, index[mine], index[mine[deepest]], float(values[deepest]), variance)
+        result.append(Patch(index[mine], depth, sd, any_of(upper_tail(abs(z)), tests)))
     return sorted(result, key=lambda one: one.p)
+
+
+def _depth(plain: Evidence, members: LongArray, deepest: int, value: float, variance: float) -> tuple[float, float]:
+    """Depth (mm, signed) of a defect and its standard deviation, from its deepest patch (eq. 17).
+
+    Where material is lost from an edge that turns by φ, what lies at depth t below the edge is t·cos(φ/2) from either
+    face. A patch as wide as the points are apart misses the bottom of a cap of width w by up to depth·(spacing/w)².
+    """
+    mine = plain.points.group == deepest
+    nearest = np.nonzero(mine)[0][int(np.argmin(plain.points.to_edge[mine]))]
+    angle, away = float(plain.points.edge_angle[nearest]), float(plain.points.to_edge[nearest])
+    if value < 0.0 and angle > 0.0 and away < max(abs(value), AT_EDGE):
+        share = float(np.cos(min(angle, MOST_TURN) / 2.0))
+        value, variance = value / share, variance / share**2
+    spacing = float(np.sqrt(np.median(plain.points.area)))
+    width = 2.0 * float(np.sqrt(plain.area[members].sum() / np.pi))
+    missed = abs(value) * min((spacing / width) ** 2, 1.0)
+    sign = 1.0 if value > 0.0 else -1.0
+    return value + sign * missed / 2.0, float(np.sqrt(variance + missed**2 / 12.0))
 
 
 def findings(evidence: Evidence, pose: Pose, patches: list[Patch]) -> list[Finding]:

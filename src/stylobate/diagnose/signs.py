@@ -14,6 +14,7 @@ from stylobate.diagnose.significance import any_of, chi2_tail
 CAUSES = ("bent body", "split surface")
 STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
 AZIMUTHS = 16
+FINER = 4  # planes on each side of the best one
 LEAN_TESTS, SPLIT_TESTS = 4.0, 10.0
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
@@ -43,10 +44,16 @@ def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
 
 
 def split(evidence: Evidence) -> list[Sign]:
-    """A step across each of AZIMUTHS planes through the axis."""
+    """A step across each of AZIMUTHS planes through the axis, and finer about the best of them."""
     place, normal = evidence.patches.centre, evidence.normal
-    planes = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
-    return [_sign(evidence, "split surface", step_across(place, normal, a), 3, SPLIT_TESTS) for a in planes]
+
+    def tried(azimuths: FloatArray) -> list[Sign]:
+        return [_sign(evidence, "split surface", step_across(place, normal, a), 3, SPLIT_TESTS) for a in azimuths]
+
+    coarse = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
+    signs = tried(coarse)
+    best = coarse[int(np.argmax([sign.gain for sign in signs]))]
+    return signs + tried(best + np.arange(-FINER, FINER + 1) * np.pi / AZIMUTHS / (FINER + 1))
 
 
 def _sign(evidence: Evidence, cause: str, shapes: FloatArray, freedom: int, tests: float) -> Sign:

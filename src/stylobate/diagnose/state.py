@@ -9,7 +9,9 @@ import numpy as np
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose import layer, material, signs
 from stylobate.diagnose.bumps import Bump
-from stylobate.diagnose.evidence import Evidence
+from stylobate.diagnose.evidence import Evidence, unit_shapes
+
+BACK = 3.0  # standard deviations within which a patch that was left out is taken back
 
 
 @dataclass(frozen=True)
@@ -31,12 +33,24 @@ class State:
     coat: float = 0.0
 
     def with_cause(self, sign: signs.Sign) -> State:
-        """After freeing a whole-surface shape."""
-        return replace(self, freed=self.freed.freeing(sign.shapes), found=(*self.found, sign))
+        """After freeing a whole-surface shape. Patches left out that it explains come back in."""
+        found = replace(self, found=(*self.found, sign))
+        index = np.nonzero(self.out)[0]
+        if len(index):
+            displaced, spread = found.evidence_with_all_patches().amplitudes(unit_shapes(index, len(self.out)))
+            back = np.abs(displaced) < BACK * np.sqrt(np.diag(spread))
+            out = self.out.copy()
+            out[index[back]] = False
+            found = replace(found, out=out)
+        return found.under(found.plain)
 
     def with_patch(self, bump: Bump) -> State:
-        """After leaving out the patch about a bump."""
-        out = material.grown(self.freed, bump, self.out)
+        """After leaving out the patches about a bump, or the one that is a spike."""
+        if bump.spike >= 0:
+            out = self.out.copy()
+            out[bump.spike] = True
+        else:
+            out = material.grown(self.freed, bump, self.out)
         return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
 
     def shapes_found(self, but: str = "") -> FloatArray:
@@ -53,6 +67,11 @@ class State:
         shapes = self.shapes_found(but)
         base = layer.allowed_for(self.plain, self.coat) if self.coat > 0.0 else self.plain
         return base.freeing(shapes) if shapes.shape[1] else base
+
+    def unexplained(self) -> float:
+        """χ² that is left with every patch back in."""
+        evidence = self.evidence_with_all_patches()
+        return float(evidence.patches.residual @ evidence.score)
 
     def under(self, plain: Evidence) -> State:
         """The same causes on other evidence."""
