@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from stylobate.several.drifting.read import read_profile
     from stylobate.several.drifting.verb import profile
+    from stylobate.several.elsewhere.verb import poses
     from stylobate.several.seating.verb import seat
 
-__all__ = ["profile", "read_profile", "seat"]
+__all__ = ["poses", "profile", "read_profile", "seat"]
 
 _HOMES = {
+    "poses": "stylobate.several.elsewhere.verb",
     "profile": "stylobate.several.drifting.verb",
     "read_profile": "stylobate.several.drifting.read",
     "seat": "stylobate.several.seating.verb",

@@ -115,7 +115,7 @@ def _grown(
         motion = laid(from_a, from_b)
         off = _distances(motion @ poses[0], poses[1])
         for i, one in enumerate(a):
-            off[i, [k for k, other in enumerate(b) if other.connection != one.connection]] = np.inf
+            off[i, [k for k, other in enumerate(b) if _unlike(one.connection, other.connection)]] = np.inf
         grown = _assigned(off, reach)
         if len(grown) < 2:
             return None
@@ -124,6 +124,11 @@ def _grown(
             return Match(pairs, motion, float(np.sqrt(np.mean(np.sum(apart**2, axis=1)))), False)
         pairs = grown
     return None
+
+
+def _unlike(one: str, two: str) -> bool:
+    """Whether two connections cannot be the same; "" is one of which nothing is said."""
+    return bool(one) and bool(two) and one != two
 
 
 def _distances(one: FloatArray, two: FloatArray) -> FloatArray:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -17,7 +18,7 @@ from stylobate.several.match import matched
 from stylobate.several.seating.model import OneScrew, Probability, Repeat, Seat, SeatSite, Without, Worst
 from stylobate.several.seating.notes import about_match, about_profile, about_sources, about_tilt, about_verdicts
 from stylobate.several.seating.rest import Rests, rests
-from stylobate.several.sources import Sources, sources_of
+from stylobate.several.sources import Source, Sources, sources_of
 
 LIMIT_UM = 100.0
 """Default limit of gap and side. None is proven (method/seat): the user's to set."""
@@ -104,6 +105,7 @@ def _on_draws(
 ) -> Seat:
     frame, rims = _poses(made.sites), _rims(made.sites, rim_diameter)
     sources = sources_of(made, None if profile is None else profile.source(frame))
+    sources = Sources(_without_turn(sources.scan), tuple(map(_source_without_turn, sources.others)), sources.missing)
     normal = np.random.default_rng(seed).standard_normal((draws, 6 * len(frame)))
     gap, side = _rested(frame, rims, sources.total(), normal)
     names = [site.site for site in made.sites]
@@ -131,6 +133,16 @@ def _on_draws(
         counted=("scan", *(source.name for source in sources.others)),
         notes=(*about_sources(sources), *about_profile(profile), *about_verdicts(made.sites), *about_tilt(frame, rims)),
     )
+
+
+def _source_without_turn(source: Source) -> Source:
+    return replace(source, covariance=_without_turn(source.covariance))
+
+
+def _without_turn(covariance: FloatArray) -> FloatArray:
+    """(6n, 6n) without the turn of each site about its axis: it moves no rim, and may be wholly unknown."""
+    keep = np.arange(len(covariance)) % 6 != 5
+    return covariance * np.outer(keep, keep)
 
 
 def _poses(sites: Sequence[RecordSite]) -> FloatArray:

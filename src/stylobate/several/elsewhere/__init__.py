@@ -1,0 +1,1 @@
+"""Poses measured by other means, read from a table."""
