@@ -1,0 +1,130 @@
+"""θ, the size of noise and drift, drawn from what the poses say of it: importance sampling in stages.
+
+The first stage draws from the prior, each later one from a Student distribution about what was likely so far, with a
+share of the prior kept (Cappé et al. 2004, J. Comput. Graph. Stat. 13:907); weights by the mixture of all stages
+(Veach & Guibas 1995). Points are scrambled Sobol' sequences with fixed seeds: a result is repeatable.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+import numpy as np
+
+from stylobate.core.types import FloatArray
+from stylobate.several.compare.errors import PRIOR_MEDIAN, PRIOR_SPREAD
+from stylobate.several.compare.layout import Cell, Layout
+from stylobate.several.compare.likelihood import CellFit, Solution, solve
+
+STAGES = 3
+POINTS = 256
+"""In each stage; of the later ones every fourth from the prior."""
+FROM_PRIOR = POINTS // 4
+WIDENED = 1.5
+FREEDOM = 5
+MOST_VALUES = 10_000_000
+"""Numbers in one batch of matrices: 80 MB."""
+
+
+@dataclass(frozen=True)
+class Draws:
+    """theta: (T, 5). log_weight: (T,) prior over proposal density. log_likelihood: (T,) of everything."""
+
+    theta: FloatArray
+    log_weight: FloatArray
+    log_likelihood: FloatArray
+    cells: tuple[CellFit, ...]
+
+    def weights(self, log_likelihood: FloatArray | None = None) -> FloatArray:
+        """(T,) summing to 1: the posterior of θ, by everything or by the likelihood (T,) given."""
+        return _normalised(self.log_weight + (self.log_likelihood if log_likelihood is None else log_likelihood))
+
+    def log_evidence(self, fit: CellFit) -> float:
+        """Log of the mean likelihood of the rest, the cell left out, over the prior."""
+        total = self.log_weight + fit.log_likelihood
+        top = float(total.max())
+        return top + float(np.log(np.mean(np.exp(total - top))))
+
+
+def draws(layout: Layout, drift: FloatArray, cells: list[Cell]) -> Draws:
+    """Draw θ so that the posterior with everything, and with each of `cells` left out, is well covered."""
+    from scipy.stats import multivariate_normal, multivariate_t
+
+    middle, spread = np.log(PRIOR_MEDIAN), np.diag(PRIOR_SPREAD**2)
+    prior: Any = multivariate_normal(middle, spread)
+    proposals: list[Any] = [prior]
+    logs, solutions = [middle + PRIOR_SPREAD * _normal(0)], []
+    for stage in range(STAGES):
+        solutions.append(_solved(layout, drift, np.exp(logs[-1]), cells))
+        so_far, joined = np.concatenate(logs), _joined(solutions)
+        log_weight = prior.logpdf(so_far) - _log_density(so_far, proposals)
+        if stage == STAGES - 1:
+            break
+        mean, covariance = _moments(so_far, log_weight, joined)
+        covariance = WIDENED * covariance + 1e-4 * spread
+        proposals.append(multivariate_t(mean, covariance, df=FREEDOM))
+        student = mean + _student(stage + 1) @ np.linalg.cholesky(covariance).T
+        student[:FROM_PRIOR] = middle + PRIOR_SPREAD * _normal(stage + 1)[:FROM_PRIOR]
+        logs.append(student)
+    return Draws(np.exp(so_far), log_weight, joined.log_likelihood, joined.cells)
+
+
+def _solved(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell]) -> Solution:
+    scans, size = layout.residual.shape
+    batch = max(1, MOST_VALUES // (scans * size * size))
+    return _joined([solve(layout, drift, theta[k : k + batch], cells) for k in range(0, len(theta), batch)])
+
+
+def _joined(parts: list[Solution]) -> Solution:
+    cells = tuple(
+        CellFit(
+            fits[0].cell,
+            fits[0].motions,
+            np.concatenate([fit.shift for fit in fits]),
+            np.concatenate([fit.covariance for fit in fits]),
+            np.concatenate([fit.log_likelihood for fit in fits]),
+        )
+        for fits in zip(*(part.cells for part in parts), strict=True)
+    )
+    return Solution(np.concatenate([part.log_likelihood for part in parts]), cells)
+
+
+def _log_density(points: FloatArray, proposals: list[Any]) -> FloatArray:
+    """Log density (T,) of the mixture that the points so far were drawn from."""
+    stages = len(proposals)
+    from_prior = (POINTS + FROM_PRIOR * (stages - 1)) / (POINTS * stages)
+    other = (POINTS - FROM_PRIOR) / (POINTS * stages)
+    density = from_prior * np.exp(proposals[0].logpdf(points))
+    for proposal in proposals[1:]:
+        density = density + other * np.exp(proposal.logpdf(points))
+    return np.asarray(np.log(density))
+
+
+def _moments(points: FloatArray, log_weight: FloatArray, solution: Solution) -> tuple[FloatArray, FloatArray]:
+    """Mean and covariance of log θ over the posteriors, that of everything and those without each cell, alike."""
+    likelihoods = [solution.log_likelihood, *(fit.log_likelihood for fit in solution.cells)]
+    weights = np.mean([_normalised(log_weight + values) for values in likelihoods], axis=0)
+    mean = weights @ points
+    return mean, (points - mean).T @ ((points - mean) * weights[:, None])
+
+
+def _normalised(log_values: FloatArray) -> FloatArray:
+    values = np.exp(log_values - log_values.max())
+    return np.asarray(values / values.sum())
+
+
+@cache
+def _normal(stage: int) -> FloatArray:
+    from scipy.stats import norm, qmc
+
+    return np.asarray(norm.ppf(qmc.Sobol(len(PRIOR_MEDIAN), seed=100 + stage).random(POINTS)))
+
+
+@cache
+def _student(stage: int) -> FloatArray:
+    from scipy.stats import chi2, norm, qmc
+
+    uniform = qmc.Sobol(len(PRIOR_MEDIAN) + 1, seed=200 + stage).random(POINTS)
+    return np.asarray(norm.ppf(uniform[:, 1:]) * np.sqrt(FREEDOM / chi2.ppf(uniform[:, :1], FREEDOM)))
