@@ -94,14 +94,17 @@ def bounds(covariance: FloatArray, index_order: int) -> Bounds:
 
 
 def pair(
-    names: tuple[str, str], poses: tuple[FloatArray, FloatArray], covariances: tuple[FloatArray, FloatArray]
+    names: tuple[str, str],
+    poses: tuple[FloatArray, FloatArray],
+    covariances: tuple[FloatArray, FloatArray],
+    cross: FloatArray | None = None,
 ) -> Pair:
-    """Distance of two platform centres and angle between two axes, with 95 % bounds, the sites independent."""
-    draws = _draws(12)
+    """Distance of two platform centres and angle between two axes, with 95 % bounds.
+
+    cross: (6, 6) covariance of ξ of the first site with ξ of the second; without it they are independent.
+    """
     moved, axes = [], []
-    for k, (pose, covariance) in enumerate(zip(poses, covariances, strict=True)):
-        values, vectors = np.linalg.eigh(covariance)
-        xi = draws[:, 6 * k : 6 * k + 6] * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
+    for pose, xi in zip(poses, _motions(covariances, cross), strict=True):
         moved.append(xi[:, :3] @ pose[:3, :3].T)
         tilt = np.stack([xi[:, 4], -xi[:, 3], np.ones(len(xi))], axis=1)
         axes.append(tilt @ pose[:3, :3].T)
@@ -118,6 +121,21 @@ def pair(
         angle_deg=angle,
         angle_u95_deg=float(np.quantile(np.abs(angles - angle), LEVEL)),
     )
+
+
+def _motions(covariances: tuple[FloatArray, FloatArray], cross: FloatArray | None) -> tuple[FloatArray, FloatArray]:
+    """Drawn ξ (DRAWS, 6) of two sites."""
+    draws = _draws(12)
+    if cross is not None:
+        joint = np.block([[covariances[0], cross], [cross.T, covariances[1]]])
+        values, vectors = np.linalg.eigh(joint)
+        both = draws * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
+        return both[:, :6], both[:, 6:]
+    one, two = (
+        draws[:, at] * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
+        for at, (values, vectors) in zip((slice(6), slice(6, 12)), map(np.linalg.eigh, covariances), strict=True)
+    )
+    return one, two
 
 
 def axis_angle_deg(one: FloatArray, two: FloatArray) -> float:

@@ -95,11 +95,12 @@ def reproducibility(
     between = rows.T @ (whole.residual @ block) ** 2 @ np.eye(kinds)[of_block]
     if not _solvable(between - 1e-9) or _share(inside, mix) is None:
         return None, None
-    share = np.linalg.solve(between.T, mix)
-    rest = np.linalg.solve(inside.expected.T, whole.expected.T @ share)
+    share = np.asarray(np.linalg.solve(between.T, mix), np.float64)
+    rest = np.asarray(np.linalg.solve(inside.expected.T, whole.expected.T @ share), np.float64)
     form = _form(whole.residual, share[values.kind]) - _form(inside.residual, rest[values.kind])
     variance = float(values.y @ form @ values.y)
-    own = _form(inside.residual, np.linalg.solve(inside.expected.T, mix)[values.kind])
+    own_share = np.asarray(np.linalg.solve(inside.expected.T, mix), np.float64)
+    own = _form(inside.residual, own_share[values.kind])
     per_kind = np.maximum(np.linalg.solve(between, whole.squares - whole.expected @ _variances(inside)), 0.0)
     scale = _scale(own, values.y, model)
     grouped = model * scale + (block * per_kind[of_block]) @ block.T
@@ -123,11 +124,11 @@ def spread(form: FloatArray, y: FloatArray, model: FloatArray) -> Spread | None:
 
 
 def _form(residual: FloatArray, share: FloatArray) -> FloatArray:
-    return residual.T @ (share[:, None] * residual)
+    return np.asarray(residual.T @ (share[:, None] * residual))
 
 
 def _variances(moments: Moments) -> FloatArray:
-    return np.maximum(np.linalg.solve(moments.expected, moments.squares), 0.0)
+    return np.asarray(np.maximum(np.linalg.solve(moments.expected, moments.squares), 0.0), np.float64)
 
 
 def _scale(form: FloatArray, y: FloatArray, model: FloatArray) -> float:
@@ -139,7 +140,7 @@ def _share(moments: Moments, mix: FloatArray) -> FloatArray | None:
     """How each sum of squares enters Σ mix_j σ_j²; None where the sums do not tell."""
     if not _solvable(moments.expected):
         return None
-    return np.asarray(np.linalg.solve(moments.expected.T, mix))
+    return np.asarray(np.linalg.solve(moments.expected.T, mix), np.float64)
 
 
 def _solvable(matrix: FloatArray) -> bool:

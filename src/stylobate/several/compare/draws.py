@@ -24,6 +24,8 @@ POINTS = 256
 FROM_PRIOR = POINTS // 4
 WIDENED = 1.5
 FREEDOM = 5
+FARTHEST = 5.0
+"""Standard deviations of the prior beyond which a draw counts for nothing."""
 MOST_VALUES = 10_000_000
 """Numbers in one batch of matrices: 80 MB."""
 
@@ -57,9 +59,11 @@ def draws(layout: Layout, drift: FloatArray, cells: list[Cell]) -> Draws:
     proposals: list[Any] = [prior]
     logs, solutions = [middle + PRIOR_SPREAD * _normal(0)], []
     for stage in range(STAGES):
-        solutions.append(_solved(layout, drift, np.exp(logs[-1]), cells))
+        reach = FARTHEST * PRIOR_SPREAD
+        solutions.append(_solved(layout, drift, np.exp(np.clip(logs[-1], middle - reach, middle + reach)), cells))
         so_far, joined = np.concatenate(logs), _joined(solutions)
         log_weight = prior.logpdf(so_far) - _log_density(so_far, proposals)
+        log_weight[(np.abs(so_far - middle) > reach).any(axis=1)] = -np.inf
         if stage == STAGES - 1:
             break
         mean, covariance = _moments(so_far, log_weight, joined)

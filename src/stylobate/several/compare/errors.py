@@ -11,6 +11,7 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
+from stylobate.several.lay import LEVER
 
 PER_MM = 50.0
 """Arch length after which a walk has the sd by which it is named."""
@@ -50,7 +51,14 @@ class Drift:
         spread = np.concatenate(
             [np.concatenate([p[:3, :3].T @ (p[:3, 3] / PER_MM), np.zeros(3)]) for p in poses]
         )  # a scale about the common origin
-        return Drift(np.stack([shift, turn, lever, np.outer(spread, spread)]))
+        centred = _centred(np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses]))
+        return Drift(centred @ np.stack([shift, turn, lever, np.outer(spread, spread)]) @ centred.T)
+
+
+def _centred(lever: FloatArray) -> FloatArray:
+    """(6n, 6n) taking off the common motion of least squares: a scan's own frame has no drift of its own."""
+    weight = np.tile([1.0, 1.0, 1.0, LEVER**2, LEVER**2, LEVER**2], len(lever) // 6)[:, None]
+    return np.asarray(np.eye(len(lever)) - lever @ np.linalg.solve(lever.T @ (weight * lever), (weight * lever).T))
 
 
 def _square(motions: FloatArray) -> FloatArray:

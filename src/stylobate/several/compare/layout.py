@@ -6,7 +6,7 @@ r = log(M⁻¹ F⁻¹ T) = Ad(M⁻¹) δ + μ − ξ   (method/compare, eq. 1)
 from __future__ import annotations
 
 from collections.abc import Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -50,6 +50,17 @@ class Layout:
     def rows(self, scan: int) -> LongArray:
         """Numbers of the motions that the scan shows."""
         return np.flatnonzero(self.seen[scan])
+
+    def of(self, scans: LongArray) -> Layout:
+        """The layout of some of the scans."""
+        return replace(
+            self,
+            frames=self.frames[scans],
+            residual=self.residual[scans],
+            seen=self.seen[scans],
+            stated=self.stated[scans],
+            reseated=self.reseated[scans],
+        )
 
     def centre(self, scan: int, implant: int) -> FloatArray:
         """(3,) platform centre that the scan shows, in the common frame to first order of its laying."""

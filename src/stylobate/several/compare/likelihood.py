@@ -62,10 +62,10 @@ def solve(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell
 
 def _without_frame(sigma: FloatArray, lever: FloatArray) -> tuple[FloatArray, FloatArray]:
     """P = C⁻¹ − C⁻¹A(AᵀC⁻¹A)⁻¹AᵀC⁻¹ (T, m, m) and ln |C| + ln |AᵀC⁻¹A| (T,)."""
-    inverse = np.linalg.inv(sigma)
+    inverse = np.asarray(np.linalg.inv(sigma), np.float64)
     weighted = inverse @ lever
     normal = lever.T @ weighted
-    block = inverse - weighted @ np.linalg.solve(normal, np.swapaxes(weighted, -1, -2))
+    block = np.asarray(inverse - weighted @ np.linalg.solve(normal, np.swapaxes(weighted, -1, -2)), np.float64)
     return block, np.linalg.slogdet(sigma)[1] + np.linalg.slogdet(normal)[1]
 
 
@@ -91,7 +91,7 @@ def _cell(
     at = 6 * implant + np.flatnonzero(layout.seen[scan, 6 * implant : 6 * implant + 6])
     across = information[:, at]
     precision = across[:, :, at] - across @ inverse @ np.swapaxes(across, -1, -2)
-    covariance = np.linalg.inv(precision)
+    covariance = np.asarray(np.linalg.inv(precision), np.float64)
     pull = off[:, at]
     shift = np.einsum("tab,tb->ta", covariance, pull)
     gained = 0.5 * np.einsum("ta,ta->t", pull, shift)

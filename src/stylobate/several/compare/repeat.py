@@ -66,9 +66,7 @@ def repeats(layout: Layout, model: FloatArray, groups: LongArray) -> Repeats:
     return figures
 
 
-def _add(
-    figures: Repeats, name: str, values: Values, model: FloatArray, mix: tuple[tuple[int, float], ...]
-) -> None:
+def _add(figures: Repeats, name: str, values: Values, model: FloatArray, mix: tuple[tuple[int, float], ...]) -> None:
     present = np.unique(values.kind)
     figures.within[name] = figures.overall[name] = figures.between[name] = None
     if not {kind for kind, _ in mix} <= set(present.tolist()):

@@ -43,9 +43,7 @@ class Union:
     def labels(self) -> list[str]:
         """Names that tell the implants apart: that of the first scan that shows each, with the scan where two agree."""
         names = [self.name(i) for i in range(len(self.sites))]
-        return [
-            name if names.count(name) == 1 else f"{name}@{self._shown_by(i).name}" for i, name in enumerate(names)
-        ]
+        return [name if names.count(name) == 1 else f"{name}@{self._shown_by(i).name}" for i, name in enumerate(names)]
 
     def _shown_by(self, implant: int) -> Record:
         return self.records[next(k for k, site in enumerate(self.sites[implant]) if site is not None)]
@@ -71,7 +69,9 @@ def united(records: Sequence[Record]) -> Union:
             row.append(record.sites[partner[i]] if i in partner else None)
         new = [j for j in range(len(record.sites)) if j not in partner.values()]
         rows += [[*[None] * k, record.sites[j]] for j in new]
-        moved = [replace(site, scan_from_connection=first_from_scan @ site.scan_from_connection) for site in record.sites]
+        moved = [
+            replace(site, scan_from_connection=first_from_scan @ site.scan_from_connection) for site in record.sites
+        ]
         known = replace(known, sites=(*known.sites, *(moved[j] for j in new)), cross={})
         frames.append(first_from_scan)
     poses = np.array([site.scan_from_connection for site in known.sites])
