@@ -14,10 +14,13 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import COARSE_POINTS, REACH, Around, Descent, descend, near_surface, to_connection, usable
+from stylobate.fit import COARSE_POINTS, REACH, TUKEY, Around, Descent, descend, to_connection, usable, within_reach
 
+COMMON_POINTS = 2000
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
-HOPELESS, WORST_LAID = 3.0, 0.04  # a reading whose residuals are that many times the best's, and wider (mm), is left
+WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which readings are first compared
+TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
+LEFT_BEHIND = 1.6  # ln of the ratio of mean squares at which a reading is given up: five times
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
 LAYER_SD, WORN_SD = 0.03, 0.008  # mm: a layer lies outside (facts 1.18); less than the drawn size is wear, and rare
 TURN_STEP_DEG, TURN_POINTS = 5.0, 250
@@ -42,16 +45,40 @@ class Laid:
 
 
 def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]) -> list[Laid]:
-    """Lay readings (scan body, pose) on the same points; best first."""
-    descents: list[tuple[int, Descent]] = []
-    worst = np.inf
+    """Lay readings (scan body, pose) on the same points; best first, none where the likeliest ones fit nothing.
+
+    Readings left far behind after a few steps go.
+    """
+    first: list[Descent] = []
     for body, start in starts:
-        mine = near_surface(trees[body], around, start, COARSE_POINTS)
-        descents.append((body, descend(trees[body], around, start, mine, 0.35, worst=worst)))
-        worst = min(worst, max(HOPELESS * descents[-1][1].sd, WORST_LAID))
+        which = _near(trees[body], around, start)
+        first.append(descend(trees[body], around, start, which, WIDE, steps=FIRST_STEPS))
+        if len(first) == min(TRIED, len(starts)) and min(one.sd for one in first) > HOPELESS_SD:
+            return []
+    laid = _compared(trees, around, [(body, d) for (body, _), d in zip(starts, first, strict=True)])
+    close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
+    last = [(one.body, _on(trees[one.body], around, one.descent)) for one in close]
+    return _compared(trees, around, last)
+
+
+def _near(tree: SurfaceTree, around: Around, pose: FloatArray) -> LongArray:
+    return within_reach(tree, around, pose, COARSE_POINTS)
+
+
+def _on(tree: SurfaceTree, around: Around, from_: Descent) -> Descent:
+    """A descent carried on to its end."""
+    pose = from_.scan_from_connection
+    width = max(1.2 * TUKEY * from_.sd, 0.06)
+    return from_ if from_.converged else descend(tree, around, pose, _near(tree, around, pose), width, from_.offset)
+
+
+def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[tuple[int, Descent]]) -> list[Laid]:
+    """The loss of every reading on the points that lie near any, best first."""
+    everything = len(around.points)
     which = np.unique(
-        np.concatenate([near_surface(trees[b], around, d.scan_from_connection, COARSE_POINTS) for b, d in descents])
+        np.concatenate([within_reach(trees[b], around, d.scan_from_connection, everything) for b, d in descents])
     )
+    which = which[:: max(1, len(which) // COMMON_POINTS)]
     off = np.full((len(descents), len(which)), TRUNCATED)
     for k, (body, descent) in enumerate(descents):
         pose = descent.scan_from_connection

@@ -51,6 +51,10 @@ class Field:
         result[np.diag_indices(len(result))] += self.white_sd**2 / patches.count
         return result
 
+    def factor(self, patches: Patches) -> FloatArray:
+        """(n, n) lower Cholesky factor of the covariance."""
+        return np.asarray(np.linalg.cholesky(self.covariance(patches)))
+
 
 def correlation(t: FloatArray, smoothness: float) -> FloatArray:
     """Matérn correlation at t = distance/length, by closed form (Rasmussen & Williams 2006, eq. 4.16–4.17)."""

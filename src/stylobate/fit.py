@@ -20,8 +20,8 @@ TUKEY = 4.685  # 95 % Gaussian efficiency (facts of robust statistics: Huber & R
 MAD_TO_SD = 1.4826
 LEAST_SD = 0.003  # mm: no scan is taken to be better than this
 OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
-COARSE_POINTS = 700
-STEP_DONE = 1e-4  # mm, rms over the surface: a step that moves it less ends the descent
+COARSE_POINTS, FINE_POINTS = 900, 4000
+STEP_DONE = 5e-4  # mm, rms over the surface: a step that moves it less ends the descent
 ROUGH_STEPS, FULL_STEPS = 16, 4
 OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
@@ -125,13 +125,11 @@ def descend(
     first_width: float,
     offset: float = 0.0,
     steps: int = ROUGH_STEPS,
-    worst: float = np.inf,
 ) -> Descent:
     """Robust Gauss–Newton for pose and offset on the points `which` (method, eq. 4).
 
     The loss is Tukey's, its width falling from `first_width` to TUKEY standard deviations of the inliers. The offset
-    is drawn to zero with OFFSET_SD, so that it stays small where the surface seen cannot tell it from a shift. A
-    descent whose sd is still above `worst` after six steps is given up.
+    is drawn to zero with OFFSET_SD, so that it stays small where the surface seen cannot tell it from a shift.
     """
     pose, sd, width = start, first_width / TUKEY, first_width
     points, normals, area = around.points[which], around.normals[which], around.area[which]
@@ -145,8 +143,6 @@ def descend(
             return Descent(pose, offset, sd, False, iteration)
         residual = closest.distance[good] - offset
         sd = robust_sd(residual)
-        if iteration >= 6 and sd > worst:
-            break
         matrix = np.hstack([rows(local[good], closest.gradient[good]), np.ones((len(residual), 1))])
         weight = tukey(residual, width) * by_area[good]
         normal = matrix.T @ (weight[:, None] * matrix)
@@ -167,19 +163,19 @@ def descend(
     return Descent(rigid.orthonormal(pose), offset, sd, False, steps)
 
 
-def near_surface(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:
-    """Up to about `most` points spread over those within REACH of the CAD surface at a pose."""
-    which = np.arange(0, len(around.index), max(1, len(around.index) // (4 * most)))
-    near = which[tree.closest(to_connection(pose, around.points[which]), REACH).face >= 0]
+def within_reach(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:
+    """Up to about `most` points spread over those within REACH of the box around the CAD surface at a pose."""
+    local = to_connection(pose, around.points)
+    low, high = tree.boxes[0, :3] - REACH, tree.boxes[0, 3:] + REACH
+    near = np.nonzero(np.all((local > low) & (local < high), axis=1))[0]
     return near[:: max(1, len(near) // most)]
 
 
 def fit(tree: SurfaceTree, around: Around, start: Descent) -> Fit:
-    """Lay the CAD surface on all points from where a descent on few has ended."""
-    local = to_connection(start.scan_from_connection, around.points)
-    near = np.nonzero(tree.closest(local, REACH).face >= 0)[0]
+    """Lay the CAD surface on many points from where a descent on few has ended, then see which of all carry it."""
+    which = within_reach(tree, around, start.scan_from_connection, FINE_POINTS)
     width = max(0.06, 1.2 * TUKEY * start.sd)
-    full = descend(tree, around, start.scan_from_connection, near, width, start.offset, FULL_STEPS)
+    full = descend(tree, around, start.scan_from_connection, which, width, start.offset, FULL_STEPS)
     return Fit(
         full.scan_from_connection, full.offset, support(tree, around, full), full.sd,
         full.converged or start.converged, full.iterations,
@@ -193,13 +189,14 @@ def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
     neighbours are mostly beyond too; GUM_MARGIN around it is left out. A lone outlier is left out alone.
     """
     pose, sd = descent.scan_from_connection, descent.sd
-    closest = tree.closest(to_connection(pose, around.points), REACH)
-    own = usable(closest, around.normals @ pose[:3, :3])
+    which = within_reach(tree, around, pose, len(around.points))
+    closest = tree.closest(to_connection(pose, around.points[which]), REACH)
+    own = usable(closest, around.normals[which] @ pose[:3, :3])
     seen = closest.face >= 0
     off = np.zeros(len(own), np.bool_)
     off[seen] = np.abs(closest.distance[seen] - descent.offset) > OUTSIDE * sd
-    good = np.nonzero(own & ~off)[0]
-    foreign = np.nonzero(seen & off)[0]
+    good = which[own & ~off]
+    foreign = which[seen & off]
     if len(foreign) and len(good):
         beside = Buckets.of(around.points[good], CROWD).count(around.points[foreign], CROWD)
         same = Buckets.of(around.points[foreign], CROWD).count(around.points[foreign], CROWD)

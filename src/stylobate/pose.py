@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from stylobate.core import rigid
-from stylobate.core.closest import SurfaceTree
+from stylobate.core.closest import Closest, SurfaceTree
+from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray
 from stylobate.edges import RADII, SharpEdges, likeliest_radius, sunk
 from stylobate.field import Field, Patches, estimate, groups_of, patches_of
@@ -48,72 +49,155 @@ class Pose:
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
 # turn; the offset as in the fit; the rounding of edges 0.1 mm.
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
-FIELD_ROUNDS, MOST_ROUNDS = 2, 12  # the field is estimated anew in the first rounds, then kept
-SETTLED = 0.1  # a weighted step shorter than √0.1 standard deviations, in all directions at once, has converged
-SWINGS = 1.0  # a step still swinging at the end, within a standard deviation, is added to the uncertainty
+FIELD_ROUNDS = 2  # the field is estimated anew in these, then kept
+MOST_STEPS, HALVINGS = 12, 4
+SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
+
+
+@dataclass(frozen=True)
+class _State:
+    """Where the CAD surface lies: pose, offset of the scan's surface, radius of the edges."""
+
+    pose: FloatArray
+    offset: float
+    radius: float
+
+    def moved(self, step: FloatArray) -> _State:
+        radius = float(np.clip(self.radius + step[7], 0.0, RADII[-1]))
+        return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[6]), radius)
+
+
+class _Site:
+    """The points that carry a fit, looked at from any state."""
+
+    def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray, start: _State) -> None:
+        self.tree, self.edges, self.points = tree, edges, points
+        _, feet, closest, near = self._seen(start)
+        self.group = groups_of(feet, closest.gradient)  # by noisy points, noise would sort itself by its sign
+        self.first_radius = likeliest_radius(*near, closest.distance - start.offset)
+
+    def _seen(self, state: _State) -> tuple[FloatArray, FloatArray, Closest, tuple[FloatArray, FloatArray]]:
+        """Points and their feet on the CAD surface (connection frame), what was closest, edges near the feet."""
+        local = to_connection(state.pose, self.points)
+        closest = self.tree.closest(local, REACH)
+        feet = local - closest.distance[:, None] * closest.gradient
+        return local, feet, closest, self.edges.near(feet)
+
+    def patches(self, state: _State) -> Patches | None:
+        """Residuals and their derivatives at a state (method, eq. 3, 10); None where points have left the surface."""
+        local, feet, closest, near = self._seen(state)
+        if np.any(closest.face < 0):
+            return None
+        low, high = max(state.radius - RADIUS_STEP, 0.0), state.radius + RADIUS_STEP
+        slope = (sunk(*near, high) - sunk(*near, low)) / (high - low)
+        matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
+        return patches_of(feet, closest.distance - state.offset - sunk(*near, state.radius), matrix, self.group)
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Generalised least squares: parameters (k,), their covariance and information (k, k). prior (k,): information
     added, 1/unit².
-
-    One Cholesky factor of [[K, B], [Bᵀ, c]] with B = [A r] holds L⁻¹B in its last rows.
     """
-    k = field.covariance(patches)
-    b = np.hstack([patches.matrix, patches.residual[:, None]])
-    n, m = b.shape
-    wide = np.zeros((n + m, n + m))
-    wide[:n, :n] = k
-    wide[n:, :n] = b.T
-    wide[:n, n:] = b
-    wide[np.arange(n, n + m), np.arange(n, n + m)] = 1e20
-    white = np.linalg.cholesky(wide)[n:, :n]
-    information = white[:-1] @ white[:-1].T + np.diag(prior)
-    covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
-    return covariance @ (white[:-1] @ white[-1]), covariance, information
+    return Whitened.of(patches, field.factor(patches)).solve(prior)
+
+
+@compiled
+def _forward(factor: FloatArray, right: FloatArray) -> None:
+    """Solve L X = right in place by forward substitution (NumPy has none; SciPy's costs 0.1 s to import)."""
+    for i in range(factor.shape[0]):
+        for j in range(i):
+            scale = factor[i, j]
+            for k in range(right.shape[1]):
+                right[i, k] -= scale * right[j, k]
+        for k in range(right.shape[1]):
+            right[i, k] /= factor[i, i]
+
+
+@dataclass(frozen=True)
+class Whitened:
+    """Patches with their correlation taken out: matrix L⁻¹A (n, k), residual L⁻¹r (n,), K = L Lᵀ."""
+
+    matrix: FloatArray
+    residual: FloatArray
+
+    @staticmethod
+    def of(patches: Patches, factor: FloatArray) -> Whitened:
+        """factor: L, lower triangular (n, n)."""
+        white = np.column_stack([patches.matrix, patches.residual])
+        _forward(factor, white)
+        return Whitened(white[:, :-1], white[:, -1])
+
+    @property
+    def cost(self) -> float:
+        """rᵀ K⁻¹ r."""
+        return float(self.residual @ self.residual)
+
+    def solve(self, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Parameters, covariance, information (method, eq. 5)."""
+        information = self.matrix.T @ self.matrix + np.diag(prior)
+        covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
+        return covariance @ (self.matrix.T @ self.residual), covariance, information
 
 
 def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pose | None:
-    """The pose weighted by the correlation of its own residuals. Rounds of
-    rounding, field and pose, until it rests; None where it does not.
+    """The pose weighted by the correlation of its own residuals: rounds of field and pose, then the field is kept and
+    the weighted squares fall to their minimum. None where the surface is lost on the way.
 
     Parameters: ξ (6), the offset, and where edges are rounded the change of their radius.
     """
-    pose, offset, radius = fit.scan_from_connection, fit.offset, 0.0
+    state = _State(fit.scan_from_connection, fit.offset, 0.0)
+    site = _Site(tree, edges, around.points[fit.support], state)
+    state = replace(state, radius=site.first_radius)
+    prior = 1.0 / PRIOR_SD**2
     known: tuple[Field, FloatArray] | None = None
-    points = around.points[fit.support]
-    for turn in range(MOST_ROUNDS):
-        local = to_connection(pose, points)
-        closest = tree.closest(local, REACH)
-        if np.any(closest.face < 0):
+    for _ in range(FIELD_ROUNDS):
+        patches = site.patches(state)
+        if patches is None:
             return None
-        residual = closest.distance - offset
-        distance, angle = edges.near(local - closest.distance[:, None] * closest.gradient)
-        if turn == 0:
-            group = groups_of(local, closest.gradient)
-            radius = likeliest_radius(distance, angle, residual)
-        slope = (
-            sunk(distance, angle, radius + RADIUS_STEP) - sunk(distance, angle, max(radius - RADIUS_STEP, 0.0))
-        ) / (RADIUS_STEP + min(radius, RADIUS_STEP))
-        matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
-        patches = patches_of(local, residual - sunk(distance, angle, radius), matrix, group)
-        field = estimate(patches, known) if known is None or turn < FIELD_ROUNDS else known[0]
-        step, covariance, information = solve(patches, field, 1.0 / PRIOR_SD**2)
-        moved = float(step @ information @ step)
-        if turn >= FIELD_ROUNDS:  # half a step: feet that jump across an edge and back make a full one swing
-            step = step / 2.0
-        pose = pose @ rigid.exp(step[:6])
-        offset += float(step[6])
-        radius = float(np.clip(radius + step[7], 0.0, RADII[-1]))
-        last = turn == MOST_ROUNDS - 1
-        if turn > 0 and (moved < SETTLED or (last and moved < SWINGS)):
-            if last:
-                covariance = covariance + np.outer(step, step)
-            effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
-            return Pose(
-                rigid.orthonormal(pose), covariance[:6, :6], offset, float(np.sqrt(covariance[6, 6])), radius, field,
-                effective,
-            )  # fmt: skip
+        field = estimate(patches, known)
+        factor = field.factor(patches)
+        step, covariance, _ = Whitened.of(patches, factor).solve(prior)
         known = (field, covariance)
-    return None
+        state = state.moved(step)
+    rested = _rest(site, state, factor, prior)
+    if rested is None:
+        return None
+    state, covariance, information = rested
+    effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
+    return Pose(
+        rigid.orthonormal(state.pose), covariance[:6, :6], state.offset, float(np.sqrt(covariance[6, 6])), state.radius,
+        field, effective,
+    )  # fmt: skip
+
+
+def _rest(
+    site: _Site, state: _State, factor: FloatArray, prior: FloatArray
+) -> tuple[_State, FloatArray, FloatArray] | None:
+    """Gauss–Newton with halved steps until the weighted squares fall no further: state, covariance, information.
+
+    Across a sharp edge the derivative jumps, and the minimum may lie at the jump: there a full step swings back and
+    forth, and what it would still move is added to the covariance.
+    """
+    white = _whitened(site, state, factor)
+    if white is None:
+        return None
+    for _ in range(MOST_STEPS):
+        step, covariance, information = white.solve(prior)
+        moved = float(step @ information @ step)
+        if moved < SETTLED:
+            return state, covariance, information
+        for halving in range(HALVINGS):
+            trial = state.moved(step / 2.0**halving)
+            there = _whitened(site, trial, factor)
+            if there is not None and there.cost < white.cost:
+                state, white = trial, there
+                break
+        else:
+            break
+    return state, covariance + np.outer(step, step), information
+
+
+def _whitened(site: _Site, state: _State, factor: FloatArray) -> Whitened | None:
+    patches = site.patches(state)
+    return None if patches is None else Whitened.of(patches, factor)

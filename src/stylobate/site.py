@@ -29,6 +29,8 @@ READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not la
 LEAST_SUPPORT = 150  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
+WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
+LOOSE_SD = 0.25  # mm: a platform known no better, or moved this far by weighing, is not fixed by the scan
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
@@ -92,6 +94,8 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     centre = bench.middle(first.body, first.scan_from_connection)
     near = around(vertices, normals, centre, max(bench.reaches[body] for body, _ in starts) + 1.5)
     laid = lay(bench.trees, near, starts)
+    if not laid:
+        return None
     best = laid[0]
     tree = bench.trees[best.body]
     fitted = fit(tree, near, best.descent)
@@ -103,7 +107,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
-    if pose is None:
+    if pose is None or _strange(pose, fitted):
         return None
     diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
     pose = diagnosis.pose
@@ -117,6 +121,17 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
         bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose), diagnosis,
     )  # fmt: skip
+
+
+def _strange(pose: Pose, fitted: Fit) -> bool:
+    """What was fitted is not this scan body: residuals wide and smooth, as where a tooth lies on a post; or loose."""
+    smooth = pose.field.correlated_sd > WORST_SMOOTH_SD and pose.field.length > SMOOTH_LENGTH
+    loose = float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
+    return smooth or loose or _apart_mm(pose.scan_from_connection, fitted.scan_from_connection) > LOOSE_SD
+
+
+def _apart_mm(one: FloatArray, two: FloatArray) -> float:
+    return float(np.linalg.norm(one[:3, 3] - two[:3, 3]))
 
 
 def _claimed(tree: SurfaceTree, near: Around, pose: Pose) -> LongArray:

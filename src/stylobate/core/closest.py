@@ -1,24 +1,26 @@
 """Exact closest points on a triangle surface, with sign, gradient and the feature that was met.
 
-A bounding-volume tree over the triangles (median splits), walked with the best distance so far as the bound.
-Point–triangle distance after Ericson, Real-Time Collision Detection (2005), 5.1.5; the sign by angle-weighted
+Near the surface by cubes that know their triangles (cells.py); farther off by a bounding-volume tree over the
+triangles (median splits), walked with the best distance so far as the bound. The sign by angle-weighted
 pseudo-normals, Bærentzen & Aanæs (2005), IEEE Trans. Vis. Comput. Graph. 11:243.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
+from stylobate.core.cells import BAND, Cells
 from stylobate.core.jit import compiled
 from stylobate.core.surface import Surface
+from stylobate.core.triangle import CORNER_A, EDGE_AB, EDGE_CA, FACE, on_triangle
 from stylobate.core.types import BoolArray, FloatArray, IntArray
 
 LEAF_FACES = 4
 PIECE = 0.6  # mm: longest edge of what a box holds
 MOST_PIECES = 400_000
-FACE, EDGE_AB, EDGE_BC, EDGE_CA, CORNER_A, CORNER_B, CORNER_C = range(7)
 
 
 @dataclass(frozen=True)
@@ -63,15 +65,28 @@ class SurfaceTree:
         boxes, nodes, order = _build(pieces)
         return SurfaceTree(triangles, normals, is_open, boxes, nodes, whole[order])
 
+    @cached_property
+    def cells(self) -> Cells:
+        """The space near the surface cut into cubes, made when first asked for."""
+        return Cells.of(self.triangles)
+
     def closest(self, points: FloatArray, limit: float = np.inf) -> Closest:
         """Closest surface point of each of `points` (n, 3), within `limit` mm."""
         n = len(points)
         distance, gradient = np.empty(n), np.empty((n, 3))
         face, boundary = np.empty(n, np.int32), np.empty(n, np.bool_)
-        closest_into(
-            np.ascontiguousarray(points), float(limit), self.triangles, self.normals, self.open, self.boxes,
-            self.nodes, self.order, distance, gradient, face, boundary,
-        )  # fmt: skip
+        points = np.ascontiguousarray(points)
+        if limit <= BAND:
+            cells = self.cells
+            _closest_in_cells(
+                points, float(limit), self.triangles, self.normals, self.open, cells.low, cells.side, cells.nodes,
+                cells.items, distance, gradient, face, boundary,
+            )  # fmt: skip
+        else:
+            closest_into(
+                points, float(limit), self.triangles, self.normals, self.open, self.boxes, self.nodes, self.order,
+                distance, gradient, face, boundary,
+            )  # fmt: skip
         return Closest(distance, gradient, face, boundary)
 
 
@@ -190,52 +205,6 @@ def _build(triangles: FloatArray) -> tuple[FloatArray, IntArray, IntArray]:
 
 
 @compiled
-def _on_triangle(p: FloatArray, t: FloatArray, q: FloatArray) -> int:
-    """Closest point q of triangle t (3, 3) to p; returns the feature it lies on."""
-    abx, aby, abz = t[1, 0] - t[0, 0], t[1, 1] - t[0, 1], t[1, 2] - t[0, 2]
-    acx, acy, acz = t[2, 0] - t[0, 0], t[2, 1] - t[0, 1], t[2, 2] - t[0, 2]
-    apx, apy, apz = p[0] - t[0, 0], p[1] - t[0, 1], p[2] - t[0, 2]
-    d1 = abx * apx + aby * apy + abz * apz
-    d2 = acx * apx + acy * apy + acz * apz
-    if d1 <= 0.0 and d2 <= 0.0:
-        q[0], q[1], q[2] = t[0, 0], t[0, 1], t[0, 2]
-        return CORNER_A
-    bpx, bpy, bpz = p[0] - t[1, 0], p[1] - t[1, 1], p[2] - t[1, 2]
-    d3 = abx * bpx + aby * bpy + abz * bpz
-    d4 = acx * bpx + acy * bpy + acz * bpz
-    if d3 >= 0.0 and d4 <= d3:
-        q[0], q[1], q[2] = t[1, 0], t[1, 1], t[1, 2]
-        return CORNER_B
-    vc = d1 * d4 - d3 * d2
-    if vc <= 0.0 and d1 >= 0.0 and d3 <= 0.0:
-        s = d1 / (d1 - d3)
-        q[0], q[1], q[2] = t[0, 0] + s * abx, t[0, 1] + s * aby, t[0, 2] + s * abz
-        return EDGE_AB
-    cpx, cpy, cpz = p[0] - t[2, 0], p[1] - t[2, 1], p[2] - t[2, 2]
-    d5 = abx * cpx + aby * cpy + abz * cpz
-    d6 = acx * cpx + acy * cpy + acz * cpz
-    if d6 >= 0.0 and d5 <= d6:
-        q[0], q[1], q[2] = t[2, 0], t[2, 1], t[2, 2]
-        return CORNER_C
-    vb = d5 * d2 - d1 * d6
-    if vb <= 0.0 and d2 >= 0.0 and d6 <= 0.0:
-        s = d2 / (d2 - d6)
-        q[0], q[1], q[2] = t[0, 0] + s * acx, t[0, 1] + s * acy, t[0, 2] + s * acz
-        return EDGE_CA
-    va = d3 * d6 - d5 * d4
-    if va <= 0.0 and d4 - d3 >= 0.0 and d5 - d6 >= 0.0:
-        s = (d4 - d3) / ((d4 - d3) + (d5 - d6))
-        q[0] = t[1, 0] + s * (t[2, 0] - t[1, 0])
-        q[1] = t[1, 1] + s * (t[2, 1] - t[1, 1])
-        q[2] = t[1, 2] + s * (t[2, 2] - t[1, 2])
-        return EDGE_BC
-    scale = 1.0 / (va + vb + vc)
-    v, w = vb * scale, vc * scale
-    q[0], q[1], q[2] = t[0, 0] + abx * v + acx * w, t[0, 1] + aby * v + acy * w, t[0, 2] + abz * v + acz * w
-    return FACE
-
-
-@compiled
 def _box_distance2(p: FloatArray, box: FloatArray) -> float:
     total = 0.0
     for d in range(3):
@@ -273,7 +242,7 @@ def closest_into(
                 first = -nodes[node, 0] - 1
                 for k in range(first, first + nodes[node, 1]):
                     f = order[k]
-                    kind = _on_triangle(p, triangles[f], q)
+                    kind = on_triangle(p, triangles[f], q)
                     d2 = (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2
                     if d2 < best:
                         best, best_face, feature = d2, f, kind
@@ -289,18 +258,73 @@ def closest_into(
             if dl < best:
                 stack[top], bound[top] = left, dl
                 top += 1
-        face[i] = best_face
-        if best_face < 0:
-            distance[i] = np.nan
-            boundary[i] = False
-            for d in range(3):
-                gradient[i, d] = np.nan
-            continue
-        n = normals[best_face, feature]
-        length = np.sqrt(best)
-        side = (p[0] - foot[0]) * n[0] + (p[1] - foot[1]) * n[1] + (p[2] - foot[2]) * n[2]
-        sign = 1.0 if side >= 0.0 else -1.0
-        distance[i] = sign * length
-        boundary[i] = is_open[best_face, feature]
+        _answer(i, p, foot, best, best_face, feature, normals, is_open, distance, gradient, face, boundary)
+
+
+@compiled
+def _answer(
+    i: int, p: FloatArray, foot: FloatArray, best: float, best_face: int, feature: int, normals: FloatArray,
+    is_open: BoolArray, distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
+) -> None:  # fmt: skip
+    """Write down what was found for point i: its foot, squared distance, face and feature."""
+    face[i] = best_face
+    if best_face < 0:
+        distance[i] = np.nan
+        boundary[i] = False
         for d in range(3):
-            gradient[i, d] = n[d] if feature == FACE or length < 1e-6 else sign * (p[d] - foot[d]) / length
+            gradient[i, d] = np.nan
+        return
+    n = normals[best_face, feature]
+    length = np.sqrt(best)
+    side = (p[0] - foot[0]) * n[0] + (p[1] - foot[1]) * n[1] + (p[2] - foot[2]) * n[2]
+    sign = 1.0 if side >= 0.0 else -1.0
+    distance[i] = sign * length
+    boundary[i] = is_open[best_face, feature]
+    for d in range(3):
+        gradient[i, d] = n[d] if feature == FACE or length < 1e-6 else sign * (p[d] - foot[d]) / length
+
+
+@compiled
+def _closest_in_cells(
+    points: FloatArray, limit: float, triangles: FloatArray, normals: FloatArray, is_open: BoolArray,
+    low: FloatArray, side: float, nodes: IntArray, items: IntArray,
+    distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
+) -> None:  # fmt: skip
+    """The same answers as `closest_into`, for a limit within the cells' band."""
+    q = np.empty(3)
+    foot = np.empty(3)
+    for i in range(points.shape[0]):
+        p = points[i]
+        best = limit * limit
+        best_face, feature = -1, 0
+        px, py, pz = p[0], p[1], p[2]
+        x, y, z, half = px - low[0], py - low[1], pz - low[2], side
+        if 0.0 <= x <= side and 0.0 <= y <= side and 0.0 <= z <= side:
+            node = 0
+            while nodes[node, 1] < 0 and nodes[node, 0] >= 0:
+                half /= 2.0
+                node = nodes[node, 0]
+                if x >= half:
+                    x -= half
+                    node += 1
+                if y >= half:
+                    y -= half
+                    node += 2
+                if z >= half:
+                    z -= half
+                    node += 4
+            for k in range(nodes[node, 0], nodes[node, 0] + nodes[node, 1]):
+                f = items[k]
+                off = (
+                    (px - triangles[f, 0, 0]) * normals[f, FACE, 0]
+                    + (py - triangles[f, 0, 1]) * normals[f, FACE, 1]
+                    + (pz - triangles[f, 0, 2]) * normals[f, FACE, 2]
+                )
+                if off * off >= best:
+                    continue
+                kind = on_triangle(p, triangles[f], q)
+                d2 = (px - q[0]) ** 2 + (py - q[1]) ** 2 + (pz - q[2]) ** 2
+                if d2 < best:
+                    best, best_face, feature = d2, f, kind
+                    foot[0], foot[1], foot[2] = q[0], q[1], q[2]
+        _answer(i, p, foot, best, best_face, feature, normals, is_open, distance, gradient, face, boundary)

@@ -19,9 +19,12 @@ from stylobate.parts.model import ScanBody
 
 LEAST_AGREEMENT = 0.2
 AXES_KEPT = 120  # places tried for each scan body
-LEAST_AREA_SHARE = 0.12  # of the scan region, net, for a place to be a candidate
+LEAST_AREA_SHARE = 0.14  # of the scan region, net, for a place to be a candidate
 HEIGHT_STEP, HEIGHT_REACH = 0.25, 3.0
-TURNS = 60
+TURNS = 40
+TURNS_TRIED = 2  # refined at each height
+LEVEL_STEP, TURN_STEP, REFINE_STEP = 4, 3, 2  # every how many points speak: height, turn, refinement
+STRONG = 0.35  # of the scan region, net: what lies on a place this good is not tried a third time
 BAND = 0.25  # mm: within it a point speaks for a pose
 SHARED = 0.4  # of a place's surface may lie on a better place's
 READINGS = 2  # poses kept of one scan body at one place
@@ -118,7 +121,7 @@ def _refine(
     for iteration in range(8):
         width = max(0.15, 0.4 * 0.8**iteration)
         h, g = np.zeros((6, 6)), np.zeros(6)
-        for k in range(count):
+        for k in range(0, count, REFINE_STEP):
             j = near[k]
             px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
             if s < 0:
@@ -161,9 +164,12 @@ def _place(
     axes: FloatArray, feet: FloatArray, radius: float, height_low: float, height_high: float,
     points: FloatArray, normals: FloatArray, area: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
     bucket: float, profile: Float32Array, profile_low: float, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
-    least_area: float,
+    full_area: float,
 ) -> tuple[FloatArray, FloatArray]:  # fmt: skip
     """Best READINGS poses for each axis: poses (n, READINGS, 3, 4) scan_from_post and net areas (n, READINGS)."""
+    least_area = LEAST_AREA_SHARE * full_area
+    strong = np.empty((axes.shape[0], 6))
+    known = 0
     n = axes.shape[0]
     poses, scores = np.zeros((n, READINGS, 3, 4)), np.zeros((n, READINGS))
     near = np.empty(8192, np.int64)
@@ -174,13 +180,15 @@ def _place(
     for i in range(n):
         axis = axes[i]
         middle = feet[i] + axis * (0.5 * (height_low + height_high))
+        if _times_known(strong[:known], middle, axis) >= 2:
+            continue
         count = within(middle, reach + HEIGHT_REACH, points, first, low, shape, bucket, near)
         seen_area = 0.0
         for k in range(count):
             seen_area += area[near[k]]
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
-            level[k] = agreement(axis, foot, near[:count], points, normals, profile, profile_low, False)
+            level[k] = agreement(axis, foot, near[:count:LEVEL_STEP], points, normals, profile, profile_low, False)
         side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())
@@ -205,15 +213,17 @@ def _place(
                 c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
                 rotation[:, 0] = c * side + s * other
                 rotation[:, 1] = -s * side + c * other
-                turns[t] = _grid_score(rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, 2)
-            for _ in range(3):
+                turns[t] = _grid_score(
+                    rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, TURN_STEP
+                )
+            for _ in range(TURNS_TRIED):
                 t = int(np.argmax(turns))
                 if turns[t] <= 0.0:
                     break
                 c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
                 rotation[:, 0] = c * side + s * other
                 rotation[:, 1] = -s * side + c * other
-                for m in range(-4, 5):
+                for m in range(-3, 4):
                     turns[(t + m) % TURNS] = -1.0
                 shift = shift0.copy()
                 turned = rotation.copy()
@@ -229,7 +239,26 @@ def _place(
                 scores[i, slot] = value
                 poses[i, slot, :, :3] = turned
                 poses[i, slot, :, 3] = shift
+        if scores[i, 0] > STRONG * full_area:
+            for d in range(3):
+                strong[known, 3 + d] = poses[i, 0, d, 2]
+                strong[known, d] = poses[i, 0, d, 3] + poses[i, 0, d, 2] * (0.5 * (height_low + height_high))
+            known += 1
     return poses, scores
+
+
+@compiled
+def _times_known(strong: FloatArray, middle: FloatArray, axis: FloatArray) -> int:
+    """How many of the strong places (n, 6: middle, axis) are within 1 mm and 20° of an axis."""
+    times = 0
+    for k in range(strong.shape[0]):
+        away, along = 0.0, 0.0
+        for d in range(3):
+            away += (strong[k, d] - middle[d]) ** 2
+            along += strong[k, 3 + d] * axis[d]
+        if away < 1.0 and along > np.cos(np.radians(20.0)):
+            times += 1
+    return times
 
 
 def _distinct(axes: Axes, template: Template, most: int) -> tuple[FloatArray, FloatArray]:
@@ -259,8 +288,7 @@ def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArra
     poses, areas = _place(
         axis, foot, template.radius, template.height_low, template.height_high, near.points, thinned.normals,
         thinned.area, near.first, near.low, near.shape, near.side, template.profile,
-        template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples,
-        LEAST_AREA_SHARE * template.area,
+        template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples, template.area,
     )  # fmt: skip
     post_from_connection = rigid.inverse(template.connection_from_post)
     result = []

@@ -107,7 +107,9 @@ def agreement(
                     near += 1
             elif d < -NEAR:
                 inside += 1
-        if early and ((k == 7 and near < 2) or (k == 15 and near < 4) or (k == 23 and near < 6)):
+        if early and (
+            (k == 4 and near < 1) or (k == 7 and near < 2) or (k == 15 and near < 4) or (k == 23 and near < 6)
+        ):
             return 0.0
     return (near - inside) / max(seen, 1)
 
