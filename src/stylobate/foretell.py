@@ -27,6 +27,8 @@ TYPICAL_EDGE = 0.2
 """mm between neighbouring points of a scan (common practice, no source)."""
 TYPICAL_RADIUS = 0.05
 """mm at which a scan shows sharp edges; the middle of 0 to 0.1 mm (docs/method/measure.md)."""
+FILLET = 0.3
+"""mm that the fillet which a scan makes at the gingiva climbs; the middle of what the simulator draws (from memory)."""
 LEAST_POINTS = 150
 """Fewer points than this carry no fit."""
 
@@ -56,7 +58,7 @@ def foretell(
     """
     region = body.region
     shown = float(clip_above(region, tissue).face_areas().sum()) / float(region.face_areas().sum())
-    used = clip_above(region, tissue + GUM_MARGIN)
+    used = clip_above(region, tissue + FILLET + GUM_MARGIN)
     # An equilateral mesh has two triangles a vertex: one vertex for each √3/2·edge².
     spacing = edge * np.sqrt(np.sqrt(3.0) / 2.0)
     if float(used.face_areas().sum()) < LEAST_POINTS * spacing**2:

@@ -76,6 +76,7 @@ def test_a_retired_unit_is_refused_and_an_override_is_logged(register: Register,
     assert "no other at hand" in (logged[0].note or "")
     assert "dropped" in (logged[0].note or "")
     assert one(register, "1").cases == ("Harbour 4",)
+    enter_measurement(register, "1", result_of(tmp_path, 2), "1", use("Harbour 3", at="2026-01-03"))
 
 
 def test_a_new_unit_must_be_accepted_before_its_first_case(register: Register, tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ Whoever reaches a cluster runs code on it and reads what is sent, so TLS is expe
 from __future__ import annotations
 
 import logging
+import queue
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -49,14 +50,15 @@ def cluster(address: str, tls: Tls, plain_text: bool, limit_s: float) -> Workers
     def measure(orders: Iterable[Order], parts: PartsFolder, options: Options) -> Iterator[Done]:
         with _client(distributed, address, tls if encrypted else None) as client:
             threads = _ready(client, address)
-            yield from _all(distributed, client, threads, orders, parts, options, limit_s)
+            yield from _all(client, threads, orders, parts, options, limit_s)
 
     return measure
 
 
 @contextmanager
 def _client(distributed: Any, address: str, tls: Tls | None) -> Iterator[Any]:
-    logging.getLogger("distributed").setLevel(logging.CRITICAL)
+    for name in [name for name in logging.root.manager.loggerDict if name.split(".")[0] == "distributed"]:
+        logging.getLogger(name).setLevel(logging.CRITICAL)
     try:
         security = None if tls is None else _security(distributed, tls)
         client = distributed.Client(address, timeout=ANSWER_S, security=security, set_as_default=False)
@@ -109,14 +111,14 @@ def _ready(client: Any, address: str) -> int:
 
 
 def _all(
-    distributed: Any, client: Any, threads: int, orders: Iterable[Order], parts: PartsFolder, options: Options,
+    client: Any, threads: int, orders: Iterable[Order], parts: PartsFolder, options: Options,
     limit_s: float,
 ) -> Iterator[Done]:  # fmt: skip
     """Send scans as others come back, so that only a few are on their way at any time."""
     shared = client.scatter(parts, broadcast=True, hash=False)
     todo = iter(orders)
     waiting: dict[Any, str] = {}
-    coming = distributed.as_completed()
+    coming: queue.SimpleQueue[Any] = queue.SimpleQueue()
 
     def send() -> Iterator[Done]:
         """One more scan on its way; those that cannot be read on the way there are done with."""
@@ -128,18 +130,20 @@ def _all(
                 continue
             future = client.submit(work, client.scatter(full, hash=False), shared, options, pure=False, retries=0)
             waiting[future] = order.key
-            coming.add(future)
+            future.add_done_callback(coming.put)
             return
 
     for _ in range(AHEAD * threads):
         yield from send()
     while waiting:
         try:
-            future = coming.next(timeout=limit_s)
-        except (TimeoutError, distributed.TimeoutError) as error:
+            future = coming.get(timeout=limit_s)
+        except queue.Empty as error:
             raise UsageError(
                 f"nothing came back from the cluster for {limit_s / 60:g} min; run the same command again"
             ) from error
+        if client.status != "running":
+            raise UsageError("the cluster has gone; what came back is kept; run the same command again to go on")
         yield _result(future, waiting.pop(future))
         yield from send()
 

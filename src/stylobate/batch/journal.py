@@ -14,7 +14,7 @@ import os
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
@@ -73,7 +73,7 @@ class Journal:
         except (OSError, ValueError, KeyError, TypeError):
             return None
 
-    def write(self, job: Job, done: Done) -> None:
+    def write(self, job: Job, done: Done) -> Outcome:
         """Keep what came of a scan; its outcome is written last. Raises OutputError."""
         folder = self.folder(job)
         for left in folder.glob(".stylobate-*"):
@@ -83,10 +83,9 @@ class Journal:
                 for name, content in done.files.items():
                     area.write(name, content)
                 area.commit(RESULT, OWNED)
-        values = {
-            "scan": _stamp(job.path), "status": done.status, "message": done.message, "seconds": round(done.seconds, 3)
-        }  # fmt: skip
-        replaced(folder / OUTCOME, json.dumps(values).encode())
+        outcome = Outcome(done.status, done.message, round(done.seconds, 3))
+        replaced(folder / OUTCOME, json.dumps({"scan": _stamp(job.path), **asdict(outcome)}).encode())
+        return outcome
 
 
 def _stamp(path: Path) -> dict[str, Any] | None:

@@ -66,8 +66,7 @@ def run(plan: Plan, tell: Callable[[Count], None] = lambda _: None, workers: Wor
         doing = workers or _local(min(plan.workers, max(1, len(left))), plan.limit_min)
         for done in doing(orders, parts, plan.options) if left else ():
             job = jobs[done.key]
-            journal.write(job, done)
-            outcomes[job] = Outcome(done.status, done.message, done.seconds)
+            outcomes[job] = journal.write(job, done)
             count.now += 1
             tell(count)
         _finish(journal, {job: outcome for job, outcome in outcomes.items() if outcome is not None}, count)

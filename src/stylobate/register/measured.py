@@ -45,18 +45,18 @@ class Wear:
         """One sentence for each quantity that drifts or nears the limit."""
         found = []
         for name, view in self.outlooks.items():
-            what = f"{name} deviation changes by {view.slope.per_cycle_um:+.2f} ± {view.slope.u95_um(1):.2f} µm a cycle"
-            after = f"{view.change_um:+.0f} ± {view.change_u95_um:.0f} µm since new after one more"
+            near = view.limit in ("passed", "may be passed")
+            if not near and not view.drifts:
+                continue
+            text = f"{name} deviation changes by {view.slope.per_cycle_um:+.2f} ± {view.slope.u95_um(1):.2f} µm a cycle"
             if view.drifts:
-                found.append(f"{what}: it drifts")
-            if view.limit in ("passed", "may be passed"):
-                limit = f"{self.unit.kind.wear_limit_um:g} µm"
-                found.append(f"{what}, {after}: the wear limit of {limit} {_modal(view.limit)}")
+                text += ": it drifts"
+            if near:
+                after = f"{view.change_um:+.0f} ± {view.change_u95_um:.0f} µm since new after one more"
+                limit = f"the wear limit of {self.unit.kind.wear_limit_um:g} µm"
+                text += f"; {after}: {limit} {'is' if view.limit == 'passed' else 'may be'} passed"
+            found.append(text)
         return found
-
-
-def _modal(state: str) -> str:
-    return "is passed" if state == "passed" else "may be passed"
 
 
 def enter_measurement(register: Register, name: str, record: Record, site: str, use: Use) -> Unit:
@@ -74,7 +74,7 @@ def enter_measurement(register: Register, name: str, record: Record, site: str, 
         unit = units(register, known(register, [name]))[0]
         measured = _site(record, site, unit)
         _require_new(register, unit, record, site, sha256)
-        against = [] if case is None else objections(unit, case)
+        against = [] if case is None else objections(unit, case, use.at)
         if against and reason is None:
             raise RegisterError(
                 f"unit {unit.number} may not be used: {'; '.join(against)}. If it was used all the same, enter it with"

@@ -183,7 +183,9 @@ def _natural(text: str) -> tuple[tuple[int, int, str], ...]:
 def history(register: Register, numbers: Sequence[str], only: int | None = None) -> list[Event]:
     """All events of these units in the order they happened, or one of them."""
     marks = ", ".join("?" * len(numbers))
-    sql = f"""SELECT e.*, EXISTS (SELECT 1 FROM event AS v WHERE v.voids = e.id) AS voided FROM event AS e
+    sql = f"""SELECT e.*, EXISTS (SELECT 1 FROM event AS v WHERE v.voids = e.id) AS voided,
+            m.scan_file, m.site, m.mean_um, m.rms_um, m.p95_um
+        FROM event AS e LEFT JOIN measurement AS m ON m.event = e.id
         WHERE unit IN ({marks}) ORDER BY at, id"""  # noqa: S608
     return [
         Event(
@@ -195,14 +197,23 @@ def history(register: Register, numbers: Sequence[str], only: int | None = None)
 
 
 def _note(row: sqlite3.Row) -> str | None:
+    """What is to be read beside an event: its own note, the figures of a measurement, what it voids."""
     note: str | None = row["note"]
-    return note if row["voids"] is None else f"event {row['voids']}: {note}"
+    if row["voids"] is not None:
+        return f"event {row['voids']}: {note}"
+    if row["scan_file"] is None:
+        return note
+    figures = f"mean {row['mean_um']:+.1f}, rms {row['rms_um']:.1f}, p95 {row['p95_um']:.1f} µm"
+    return f"{f'{note}; ' if note else ''}site {row['site']} of {row['scan_file']}: {figures}"
 
 
-def objections(unit: Unit, case: str | None) -> list[str]:
-    """What stands against using a unit, in a case where one is named; empty where nothing does."""
+def objections(unit: Unit, case: str | None, at: str | None = None) -> list[str]:
+    """What stands against using a unit, in a case where one is named; empty where nothing does.
+
+    at: when it was used (None: now); what it was used for before it was retired stays right.
+    """
     found = []
-    if unit.retired_at is not None:
+    if unit.retired_at is not None and (at is None or unit.retired_at <= at):
         found.append(f"retired on {unit.retired_at[:10]}: {unit.retired_why}")
     others = [name for name in unit.cases if name != case]
     if unit.kind.single_use and others:

@@ -168,7 +168,9 @@ def wear(file: Path | None) -> int:
     rows: list[tuple[object, ...]] = []
     for view in views:
         if not view.outlooks:
-            rows.append((view.unit.number, "–", view.points, None, None, "too few measurements for a line"))
+            rows.append(
+                (view.unit.number, "–", view.points, None, None, "too few measurements, or all after the same cycles")
+            )
         for name, look in view.outlooks.items():
             slope = look.slope
             said = ["drifts"] if look.drifts else []

@@ -212,9 +212,9 @@ def history(numbers: tuple[str, ...], lot: str | None, file: Path | None) -> int
 
 
 def _amount(kind: str, amount: float | None) -> str | None:
-    if amount is None:
-        return None
-    return f"{amount:g} N·cm" if kind == "torqued" else f"× {amount:g}" if amount != 1 else None
+    if kind == "torqued" and amount is not None:
+        return f"{amount:g} N·cm"
+    return f"× {amount:g}" if kind == "sterilised" and amount != 1 else None
 
 
 COMMANDS = (add, sterilised, torqued, incident, retire, void, list_units, history)
