@@ -4,6 +4,234 @@
  */
 
 export interface paths {
+    "/api/case/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A chairside check of a case, made. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["NoteCheck"];
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Too large. */
+                413: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Not what is described here. */
+                422: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/case/release": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A person's release of a site, or its withdrawal. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["ReleaseSite"];
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Too large. */
+                413: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Not what is described here. */
+                422: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/case/tooth": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Which tooth a site of a case stands for. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["NameTooth"];
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Too large. */
+                413: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Not what is described here. */
+                422: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/dismiss": {
         parameters: {
             query?: never;
@@ -210,6 +438,51 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/package.zip": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The hand-off package of a case. */
+        get: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description The hand-off package of a case. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/zip": unknown;
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/parts": {
         parameters: {
             query?: never;
@@ -318,6 +591,51 @@ export interface paths {
                 };
             };
         };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/report.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The report. */
+        get: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description The report. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/pdf": unknown;
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -908,6 +1226,44 @@ export interface components {
             source: string;
         };
         /**
+         * CaseSiteView
+         * @description A named site of a case. torque_ncm: least and greatest, as the parts folder states it. released_by: "" if not.
+         */
+        CaseSiteView: {
+            /** Checks */
+            checks: components["schemas"]["CheckView"][];
+            /** Reason */
+            reason: string;
+            /** Released At */
+            released_at: string;
+            /** Released By */
+            released_by: string;
+            /** Site */
+            site: string;
+            /** Tooth */
+            tooth: string;
+            /** Torque Ncm */
+            torque_ncm: [
+                number,
+                number
+            ] | null;
+        };
+        /**
+         * CaseView
+         * @description A case: its code, what will be built, and its named sites.
+         */
+        CaseView: {
+            /** Code */
+            code: string;
+            /** Sites */
+            sites: components["schemas"]["CaseSiteView"][];
+            /**
+             * Work
+             * @enum {string}
+             */
+            work: "single" | "bridge" | "arch";
+        };
+        /**
          * ChangeView
          * @description How a site stands to the others, against the scan before. shift_um: length of the difference.
          */
@@ -918,6 +1274,27 @@ export interface components {
             site: string;
             /** U95 Um */
             u95_um: number;
+        };
+        /**
+         * CheckView
+         * @description A chairside check. ok: null where it was not made for this scan. value: what was read.
+         */
+        CheckView: {
+            /** By */
+            by: string;
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "clean" | "seated" | "torque" | "radiograph" | "unit";
+            /** Ok */
+            ok: boolean | null;
+            /** Question */
+            question: string;
+            /** Time */
+            time: string;
+            /** Value */
+            value: string;
         };
         /**
          * ChoiceView
@@ -1011,6 +1388,16 @@ export interface components {
             work: "single" | "bridge" | "arch";
         };
         /**
+         * NameTooth
+         * @description Which tooth (ISO 3950) a site of a case stands for; "" takes the name away.
+         */
+        NameTooth: {
+            /** Site */
+            site: string;
+            /** Tooth */
+            tooth: string;
+        };
+        /**
          * NotShownView
          * @description What no scan can show, and the check that closes it.
          */
@@ -1019,6 +1406,26 @@ export interface components {
             check: string;
             /** What */
             what: string;
+        };
+        /**
+         * NoteCheck
+         * @description A chairside check, made. value: of torque the N·cm used, of unit the scan body's number.
+         */
+        NoteCheck: {
+            /**
+             * Kind
+             * @enum {string}
+             */
+            kind: "clean" | "seated" | "torque" | "radiograph" | "unit";
+            /** Ok */
+            ok: boolean;
+            /** Tooth */
+            tooth: string;
+            /**
+             * Value
+             * @default
+             */
+            value: string;
         };
         /**
          * Offer
@@ -1078,6 +1485,24 @@ export interface components {
             text: string;
         };
         /**
+         * ReleaseSite
+         * @description A person's release of a site, or its withdrawal.
+         */
+        ReleaseSite: {
+            /**
+             * Reason
+             * @default
+             */
+            reason: string;
+            /** Tooth */
+            tooth: string;
+            /**
+             * Withdraw
+             * @default false
+             */
+            withdraw: boolean;
+        };
+        /**
          * ResultView
          * @description A measurement. run: counts the measurements of a folder, from 1.
          */
@@ -1126,7 +1551,7 @@ export interface components {
         };
         /**
          * SiteView
-         * @description One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason and remedy.
+         * @description One measured site. scan_from_connection: 16 numbers, row by row. because, next: the verdict's reason, remedy.
          */
         SiteView: {
             /** Alternatives */
@@ -1164,6 +1589,7 @@ export interface components {
          * @description All that the page shows. undo, redo: what would be taken back or done again.
          */
         State: {
+            case: components["schemas"]["CaseView"] | null;
             /** Changes */
             changes: components["schemas"]["ChangeView"][];
             /** Folder */

@@ -6,6 +6,8 @@ export type State = Schemas["State"];
 export type Result = Schemas["ResultView"];
 export type Site = Schemas["SiteView"];
 export type Pair = Schemas["PairView"];
+export type CaseSite = Schemas["CaseSiteView"];
+export type Check = Schemas["CheckView"];
 export type Budget = Schemas["BudgetView"];
 export type Finding = Schemas["FindingView"];
 export type Refusal = Schemas["RefusalView"];
@@ -54,8 +56,18 @@ async function answered(request: Promise<Response>): Promise<Answer> {
   }
 }
 
+/** Who works here: initials for a case's log, kept in this browser. */
+export const initials = {
+  get: (): string => localStorage.getItem("initials") ?? "",
+  set: (value: string): void => localStorage.setItem("initials", value),
+};
+
+function signed(): Record<string, string> {
+  return /^[\x21-\x7e]{1,12}$/.test(initials.get()) ? { "stylobate-initials": initials.get() } : {};
+}
+
 export function ask(path: string, body?: unknown): Promise<Answer> {
-  const headers = { "content-type": "application/json" };
+  const headers = { "content-type": "application/json", ...signed() };
   return answered(fetch(`/api/${path}`, { method: "POST", headers, body: body === undefined ? null : JSON.stringify(body) }));
 }
 
@@ -64,5 +76,20 @@ export async function send(what: "scan" | "parts", file: File, again = false): P
   const first = await ask("offer", { what, name: file.name, size: file.size });
   if (!first.ok) return first;
   const query = new URLSearchParams({ name: file.name, ...(again ? { again: "1" } : {}) });
-  return answered(fetch(`/api/${what}?${query}`, { method: "PUT", body: file }));
+  return answered(fetch(`/api/${what}?${query}`, { method: "PUT", body: file, headers: signed() }));
+}
+
+/** Have a file made, and hand it to the browser's downloads. */
+export async function download(path: string): Promise<Answer> {
+  const answer = fetch(`/api/${path}`);
+  const result = await answered(answer.then((response) => response.clone()));
+  if (!result.ok) return result;
+  const response = await answer;
+  const name = /filename="?([^";]+)/.exec(response.headers.get("content-disposition") ?? "")?.[1] ?? path;
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(await response.blob());
+  link.download = name;
+  link.click();
+  window.setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  return result;
 }

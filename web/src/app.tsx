@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { ask, listen, send, type Answer, type Link, type State } from "./api";
+import { HandOver, Initials } from "./case";
 import { useKeys } from "./keys";
 import { Open, Together } from "./open";
 import { Picture } from "./picture";
@@ -106,7 +107,7 @@ function Sites({ state, chosen, choose, settled }: {
       <ol class="sites">
         {result.sites.map((site) => (
           <SiteCard
-            key={site.site} site={site} result={result} state={state} open={chosen === site.site} choose={choose}
+            key={site.site} settled={settled} site={site} result={result} state={state} open={chosen === site.site} choose={choose}
             drop={(name) => void ask("site/drop", { site: name }).then(settled)}
             part={(name, body) => void ask("site/part", { site: name, scan_body: body }).then(settled)}
           />
@@ -124,6 +125,7 @@ function Sites({ state, chosen, choose, settled }: {
           <ul class="plain">{result.warnings.map((line) => <li>{line}</li>)}</ul>
         </section>
       )}
+      <HandOver state={state} settled={settled} />
       {result.not_shown.length > 0 && (
         <section class="block">
           <h2>{texts.notShown}</h2>
@@ -142,9 +144,11 @@ function Header({ state, theme, setTheme, setKeys }: {
   return (
     <header class="bar">
       <p class="brand"><img src="/static/icon.svg" alt="" width="22" height="22" /> {texts.title}</p>
+      {state.case && <p class="code">{texts.case.title(state.case.code)}</p>}
       <p class="place" title={state.folder}>
         {state.watch ? texts.watch(state.watch.folder, state.watch.last) : state.read_only ? texts.shownFrom(state.folder) : texts.kept(state.folder)}
       </p>
+      {state.case && <Initials />}
       {!state.read_only && (
         <>
           <button type="button" disabled={!state.undo || state.job !== null} onClick={() => void ask("undo")}>
@@ -171,7 +175,7 @@ function Keys({ close }: { close: () => void }) {
   return (
     <dialog ref={box} onClose={close} aria-labelledby="keys-title">
       <h2 id="keys-title">{texts.keys}</h2>
-      <dl class="keys">{texts.keysList.map(([key, what]) => <div><dt><kbd>{key}</kbd></dt><dd>{what}</dd></div>)}</dl>
+      <dl class="keys">{texts.keysList.map(([key, what]: [string, string]) => <div><dt><kbd>{key}</kbd></dt><dd>{what}</dd></div>)}</dl>
       <button type="button" class="primary" onClick={() => box.current?.close()}>{texts.close}</button>
     </dialog>
   );

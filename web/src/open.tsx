@@ -55,13 +55,13 @@ function Ask({ state, file, point, measure, pointing }: Props) {
     return (
       <>
         <Chooser big title={t.noScan} more={t.noScanMore} button={t.choose} accept={scans} onFile={(f) => file("scan", f)} />
-        <WorkChoice state={state} measure={measure} />
+        {state.case ? state.scene && <button type="button" class="quiet" onClick={() => measure(state.work)}>{t.measureThis}</button> : <WorkChoice state={state} measure={measure} />}
       </>
     );
   }
   return (
     <div class="again">
-      <WorkChoice state={state} measure={measure} />
+      {!state.case && <WorkChoice state={state} measure={measure} />}
       <Chooser button={t.replace} accept={scans} onFile={(f) => file("scan", f)} />
       <button type="button" class="quiet" aria-pressed={pointing} onClick={point}>{t.missed}</button>
     </div>

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
-import type { Budget, Result, Site, State } from "./api";
+import type { Answer, Budget, Result, Site, State } from "./api";
+import { CaseSection, openWords } from "./case";
 import { figure } from "./format";
 import { Mark } from "./mark";
 import { causeText, texts } from "./texts";
@@ -8,6 +9,7 @@ export interface SiteActions {
   choose: (site: string | null) => void;
   drop: (site: string) => void;
   part: (site: string, body: string) => void;
+  settled: (answer: Answer) => void;
 }
 
 interface Props extends SiteActions {
@@ -17,8 +19,9 @@ interface Props extends SiteActions {
   open: boolean;
 }
 
-export function SiteCard({ site, result, state, open, choose, drop, part }: Props) {
+export function SiteCard({ site, result, state, open, choose, drop, part, settled }: Props) {
   const { lead, because, remedy } = texts.reason(site);
+  const held = state.case?.sites.find((item) => item.site === site.site);
   const head = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (open) head.current?.scrollIntoView({ block: "nearest" });
@@ -34,10 +37,11 @@ export function SiteCard({ site, result, state, open, choose, drop, part }: Prop
             {because && "."}
             {remedy && <span class="remedy"><b>{texts.doThis}</b> {remedy}</span>}
             <span class="figures"><Bounds site={site} /></span>
+            {state.case && <span class="still">{held && <b>{held.tooth}</b>} {openWords(held)}</span>}
           </span>
         </button>
       </h3>
-      {open && <Evidence {...{ site, result, state, drop, part }} />}
+      {open && <Evidence {...{ site, result, state, drop, part, settled }} />}
     </li>
   );
 }
@@ -57,11 +61,12 @@ function Bounds({ site }: { site: Site }) {
   );
 }
 
-function Evidence({ site, result, state, drop, part }: Omit<Props, "open" | "choose">) {
+function Evidence({ site, result, state, drop, part, settled }: Omit<Props, "open" | "choose">) {
   const e = texts.evidence;
   const d = site.deviation;
   return (
     <div class="evidence">
+      {state.case && <CaseSection site={site} state={state} settled={settled} />}
       {site.findings.length > 0 && (
         <section>
           <h4>{e.findings}</h4>

@@ -29,7 +29,7 @@ export interface Look {
 
 const SLOW_FRAME_MS = 45;
 const REST_MS = 220;
-const PIN_HEIGHT = 11;
+const PIN_HEIGHT = 10;
 const SITE_DISTANCE = 34;
 const LEGEND_PX = 76; // the picture's middle lies above the legend
 const INSET = 0.09;
@@ -225,7 +225,11 @@ export class Arch {
     this.material.uniforms.range!.value = look.range;
     this.material.uniforms.coloured!.value = look.coloured ? 1 : 0;
     this.bodies.visible = look.unseen;
-    if (recut) this.recut();
+    if (recut) {
+      this.recut();
+      const stand = this.stands.find((item) => item.site === this.chosen);
+      if (stand) this.goTo(stand);
+    }
     this.draw();
   }
 
@@ -325,11 +329,6 @@ export class Arch {
     const side = turn === null ? this.outward(stand) : this.sideways(pose, turn);
     const away = side.multiplyScalar(turn === null ? 0.85 : 1).addScaledVector(axis, turn === null ? 0.53 : 0.12);
     this.fly(centre, away.normalize(), SITE_DISTANCE, this.up(), false);
-  }
-
-  faceCut(): void {
-    const stand = this.stands.find((item) => item.site === this.chosen);
-    if (stand) this.goTo(stand);
   }
 
   private fly(target: THREE.Vector3, away: THREE.Vector3, distance: number, up: THREE.Vector3, jump: boolean): void {

@@ -23,8 +23,8 @@ if TYPE_CHECKING:
 def command(place: Path | None, parts: Path | None, scan: Path | None, work: str, port: int, no_browser: bool) -> int:
     """Open the page: see the sites, decide, measure.
 
-    FOLDER is a result (a folder that `measure` wrote), shown as it is; or a folder for the work, made where there is
-    none: scans dropped on the page and every measurement are kept there. Without FOLDER: stylobate-page, here.
+    FOLDER is a result (a folder that `measure` wrote), shown as it is; a case; or a folder for the work, made where
+    there is none: scans dropped on the page and every measurement are kept there. Without FOLDER: stylobate-page, here.
 
     The page is served to this machine only, and to the browser that opens the address printed. Ctrl-C ends it.
     """
@@ -36,6 +36,7 @@ def command(place: Path | None, parts: Path | None, scan: Path | None, work: str
 
 def _place(folder: Path, parts: Path | None, scan: Path | None, work: str) -> Place:
     """What is at the folder: a result to show, or a place to work. Raises StylobateError."""
+    from stylobate.app.web.desk import CaseDesk, is_case
     from stylobate.app.web.session import Place
     from stylobate.app.web.workspace import Workspace
     from stylobate.record import read_result
@@ -48,12 +49,18 @@ def _place(folder: Path, parts: Path | None, scan: Path | None, work: str) -> Pl
         record = read_result(folder)
         beside = scan.absolute() if scan else _scan_of(record.path.parent, record.scan.file, record.scan.sha256)
         return Place(Path(), result=record.path.parent, scan=beside, parts=named, work="bridge")
+    if is_case(folder):
+        if parts is not None or scan is not None:
+            raise UsageError("a case holds its scan and its parts; leave --parts and --scan out")
+        home = folder.absolute().parent if folder.name == "case.json" else folder.absolute()
+        desk = CaseDesk.opened(home, Path())
+        return Place(Path(), desk=desk, parts=desk.parts, work=desk.case.table.work)
     if scan is not None:
         raise UsageError("--scan goes with a result folder; drop a scan on the page, or name the result it is of")
     workspace = Workspace.opened(folder.absolute())
     if named:
-        workspace.set_parts(named)
-    return Place(Path(), workspace=workspace, parts=named or workspace.history.parts, work=work)  # type: ignore[arg-type]
+        workspace.set_parts(named, "")
+    return Place(Path(), desk=workspace, parts=named or workspace.history.parts, work=work)  # type: ignore[arg-type]
 
 
 def _scan_of(result: Path, name: str, sha256: str) -> Path | None:

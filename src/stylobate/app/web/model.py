@@ -12,6 +12,8 @@ Verdict = Literal["use", "undecided", "do not use"]
 Work = Literal["single", "bridge", "arch"]
 ChoiceKind = Literal["scan", "again", "add", "drop", "part"]
 About = Literal["scan", "parts", "measure", "folder", "site"]
+Kind = Literal["clean", "seated", "torque", "radiograph", "unit"]
+KINDS: tuple[Kind, ...] = ("clean", "seated", "torque", "radiograph", "unit")
 
 
 @dataclass(frozen=True)
@@ -198,6 +200,40 @@ class ChangeView:
 
 
 @dataclass(frozen=True)
+class CheckView:
+    """A chairside check. ok: null where it was not made for this scan. value: what was read."""
+
+    kind: Kind
+    question: str
+    ok: bool | None
+    by: str
+    time: str
+    value: str
+
+
+@dataclass(frozen=True)
+class CaseSiteView:
+    """A named site of a case. torque_ncm: least and greatest, as the parts folder states it. released_by: "" if not."""
+
+    tooth: str
+    site: str
+    checks: tuple[CheckView, ...]
+    torque_ncm: tuple[float, float] | None
+    released_by: str
+    released_at: str
+    reason: str
+
+
+@dataclass(frozen=True)
+class CaseView:
+    """A case: its code, what will be built, and its named sites."""
+
+    code: str
+    work: Work
+    sites: tuple[CaseSiteView, ...]
+
+
+@dataclass(frozen=True)
 class ChoiceView:
     """One step of the history: what kind it was, and of what."""
 
@@ -221,6 +257,7 @@ class State:
     refusal: RefusalView | None
     undo: ChoiceView | None
     redo: ChoiceView | None
+    case: CaseView | None
     watch: WatchView | None
     changes: tuple[ChangeView, ...]
     largest_upload_bytes: int
@@ -263,3 +300,30 @@ class ChoosePart:
 
     site: str
     scan_body: str
+
+
+@dataclass(frozen=True)
+class NameTooth:
+    """Which tooth (ISO 3950) a site of a case stands for; "" takes the name away."""
+
+    site: str
+    tooth: str
+
+
+@dataclass(frozen=True)
+class NoteCheck:
+    """A chairside check, made. value: of torque the N·cm used, of unit the scan body's number."""
+
+    tooth: str
+    kind: Kind
+    ok: bool
+    value: str = ""
+
+
+@dataclass(frozen=True)
+class ReleaseSite:
+    """A person's release of a site, or its withdrawal."""
+
+    tooth: str
+    reason: str = ""
+    withdraw: bool = False

@@ -8,7 +8,18 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from stylobate import __version__
-from stylobate.app.web.model import AddSite, ChoosePart, DropSite, Measure, Offer, RefusalView, State
+from stylobate.app.web.model import (
+    AddSite,
+    ChoosePart,
+    DropSite,
+    Measure,
+    NameTooth,
+    NoteCheck,
+    Offer,
+    RefusalView,
+    ReleaseSite,
+    State,
+)
 
 ASKS: dict[str, tuple[str, type]] = {
     "/api/offer": ("Whether a file may be sent, before it is.", Offer),
@@ -16,6 +27,9 @@ ASKS: dict[str, tuple[str, type]] = {
     "/api/site/add": ("A scan body that was missed.", AddSite),
     "/api/site/drop": ("A site that is none.", DropSite),
     "/api/site/part": ("The scan body that stands at a site.", ChoosePart),
+    "/api/case/tooth": ("Which tooth a site of a case stands for.", NameTooth),
+    "/api/case/check": ("A chairside check of a case, made.", NoteCheck),
+    "/api/case/release": ("A person's release of a site, or its withdrawal.", ReleaseSite),
 }
 PLAIN = {
     "/api/stop": "Stop what is under way.",
@@ -43,6 +57,8 @@ def description() -> dict[str, Any]:
             )
         },
         "/api/surface/{key}": {"get": _surface()},
+        "/api/report.pdf": {"get": _file("The report.", "application/pdf")},
+        "/api/package.zip": {"get": _file("The hand-off package of a case.", "application/zip")},
     }
     for path, (about, kind) in ASKS.items():
         body = {"required": True, "content": {"application/json": {"schema": _ref(kind)}}}
@@ -81,6 +97,12 @@ def _answers(bad: bool = False) -> dict[str, Any]:
         for status, about in (("413", "Too large."), ("422", "Not what is described here.")):
             answers[status] = {"description": about, "content": refusal}
     return answers
+
+
+def _file(summary: str, media: str) -> dict[str, Any]:
+    refusal = {"application/json": {"schema": _ref(RefusalView)}}
+    made = {"description": summary, "content": {media: {}}}
+    return _operation(summary, {"200": made, "409": {"description": "Refused, in one line.", "content": refusal}})
 
 
 def _surface() -> dict[str, Any]:

@@ -21,10 +21,23 @@ from starlette.responses import FileResponse, JSONResponse, Response, StreamingR
 from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 
-from stylobate.app.web.model import AddSite, ChoosePart, DropSite, Measure, Offer, RefusalView, State
+from stylobate.app.web.desk import CaseDesk, require_case
+from stylobate.app.web.model import (
+    AddSite,
+    ChoosePart,
+    DropSite,
+    Measure,
+    NameTooth,
+    NoteCheck,
+    Offer,
+    RefusalView,
+    ReleaseSite,
+    State,
+)
 from stylobate.app.web.openapi import description
 from stylobate.app.web.session import Session
-from stylobate.app.web.workspace import Workspace, safe_name
+from stylobate.app.web.workspace import free_name
+from stylobate.case.folder import require_initials
 from stylobate.core.errors import StylobateError, UsageError
 from stylobate.scan.source import MAX_BYTES, shown
 
@@ -57,6 +70,11 @@ class Api:
             Route("/api/site/add", self.add_site, methods=["POST"]),
             Route("/api/site/drop", self.drop_site, methods=["POST"]),
             Route("/api/site/part", self.choose_part, methods=["POST"]),
+            Route("/api/case/tooth", self.name_tooth, methods=["POST"]),
+            Route("/api/case/check", self.check, methods=["POST"]),
+            Route("/api/case/release", self.release, methods=["POST"]),
+            Route("/api/report.pdf", self.report),
+            Route("/api/package.zip", self.package),
             Route("/api/undo", self.undo, methods=["POST"]),
             Route("/api/redo", self.redo, methods=["POST"]),
             Route("/api/dismiss", self.dismiss, methods=["POST"]),
@@ -92,8 +110,11 @@ class Api:
         """Whether a file may be sent, before it is."""
         ask = await _read(request, Offer)
 
+        self._signed(request)
+
         def check() -> None:
-            self._session.ready()
+            if isinstance(self._session.ready(), CaseDesk):
+                require_initials(self._session.who)
             _check_size(ask.name, ask.size)
 
         return self._do(check, "parts" if ask.what == "parts" else "scan")
@@ -101,35 +122,32 @@ class Api:
     async def scan(self, request: Request) -> Response:
         """A scan file: kept, then measured."""
         try:
-            workspace = self._session.ready()
-            path, sha256 = await _received(request, workspace.folder / "scans")
+            self._signed(request)
+            folder = self._session.ready().incoming()
+            path, sha256 = await _received(request, folder)
         except (StylobateError, OSError) as error:
             return self._refused("scan", error)
-        name = self._placed(workspace, path, request.query_params.get("name", "scan"))
+        name = free_name(folder, request.query_params.get("name", "scan"))
+        path.replace(folder / name)
 
         def take() -> None:
             try:
                 self._session.take_scan(name, sha256, "again" in request.query_params)
             except StylobateError:
-                (workspace.folder / "scans" / name).unlink(missing_ok=True)
+                (folder / name).unlink(missing_ok=True)
                 raise
 
         return self._do(take, "scan", 202)
 
-    @staticmethod
-    def _placed(workspace: Workspace, path: Path, name: str) -> str:
-        free = workspace.free_name(name)
-        path.replace(workspace.folder / "scans" / free)
-        return free
-
     async def parts(self, request: Request) -> Response:
         """A parts folder as a zip: checked, then used."""
         try:
-            workspace = self._session.ready()
-            path, _ = await _received(request, workspace.folder)
+            self._signed(request)
+            folder = self._session.ready().incoming().parent
+            path, _ = await _received(request, folder)
         except (StylobateError, OSError) as error:
             return self._refused("parts", error)
-        kept = workspace.folder / f"parts-{safe_name(request.query_params.get('name', 'parts.zip'))}"
+        kept = folder / free_name(folder, request.query_params.get("name", "parts.zip"))
         path.replace(kept)
         return self._do(lambda: self._session.set_parts(kept), "parts", 202)
 
@@ -141,29 +159,77 @@ class Api:
     async def measure(self, request: Request) -> Response:
         """Measure the same scan again."""
         ask = await _read(request, Measure)
+        self._signed(request)
         return self._do(lambda: self._session.measure_again(ask.work, ask.count), "measure", 202)
 
     async def add_site(self, request: Request) -> Response:
         """A scan body that was missed."""
         ask = await _read(request, AddSite)
+        self._signed(request)
         return self._do(lambda: self._session.add_site(ask.point), "site", 202)
 
     async def drop_site(self, request: Request) -> Response:
         """A site that is none."""
         ask = await _read(request, DropSite)
+        self._signed(request)
         return self._do(lambda: self._session.drop_site(ask.site), "site", 202)
 
     async def choose_part(self, request: Request) -> Response:
         """The scan body that stands at a site."""
         ask = await _read(request, ChoosePart)
+        self._signed(request)
         return self._do(lambda: self._session.choose_part(ask.site, ask.scan_body), "site", 202)
 
-    async def undo(self, _request: Request) -> Response:
+    async def name_tooth(self, request: Request) -> Response:
+        """Which tooth a site of a case stands for."""
+        ask = await _read(request, NameTooth)
+        return self._in_case(request, lambda desk, who: desk.name_tooth(ask.site, ask.tooth, who))
+
+    async def check(self, request: Request) -> Response:
+        """A chairside check of a case, made."""
+        ask = await _read(request, NoteCheck)
+        return self._in_case(request, lambda desk, who: desk.check(ask.tooth, ask.kind, ask.ok, ask.value, who))
+
+    async def release(self, request: Request) -> Response:
+        """A person's release of a site, or its withdrawal."""
+        ask = await _read(request, ReleaseSite)
+        return self._in_case(request, lambda desk, who: desk.release(ask.tooth, ask.reason, ask.withdraw, who))
+
+    def _in_case(self, request: Request, act: Callable[[CaseDesk, str], None]) -> Response:
+        def action() -> None:
+            self._signed(request)
+            act(require_case(self._session.ready()), self._session.who)
+            self._session.tell_case()
+
+        return self._do(action, "site")
+
+    async def report(self, _request: Request) -> Response:
+        """The report as PDF."""
+        return await self._made("report", "application/pdf", "report.pdf")
+
+    async def package(self, _request: Request) -> Response:
+        """The hand-off package of a case."""
+        return await self._made("package", "application/zip", "package.zip")
+
+    async def _made(self, what: str, media: str, name: str) -> Response:
+        try:
+            path, stem = await self._session.make(what)
+        except StylobateError as error:
+            return self._refused("measure", error)
+        return FileResponse(path, media_type=media, filename=f"{stem}-{name}")
+
+    def _signed(self, request: Request) -> None:
+        """Who asks: initials, for a case's log. They are checked where they are written."""
+        self._session.who = request.headers.get("stylobate-initials", "")
+
+    async def undo(self, request: Request) -> Response:
         """Take the last choice back."""
+        self._signed(request)
         return self._do(lambda: self._session.step(-1), "folder")
 
-    async def redo(self, _request: Request) -> Response:
+    async def redo(self, request: Request) -> Response:
         """Do again what was taken back."""
+        self._signed(request)
         return self._do(lambda: self._session.step(+1), "folder")
 
     async def dismiss(self, _request: Request) -> Response:

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import uvicorn
 
+from stylobate.app.web.desk import CaseDesk
 from stylobate.app.web.guard import Guard
 from stylobate.app.web.routes import application
 from stylobate.app.web.session import Place, Session
@@ -48,6 +49,8 @@ def serve(place: Place, port: int, browser: bool, say: Callable[[str], None]) ->
     """
     listening = bound(port)
     place.cache = Path(tempfile.mkdtemp(prefix="stylobate-page-"))
+    if isinstance(place.desk, CaseDesk):
+        place.desk.cache = place.cache
     try:
         asyncio.run(_serve(place, listening, browser, say))
     finally:

@@ -12,12 +12,12 @@ from pathlib import Path
 from typing import Any
 
 from stylobate import __version__
+from stylobate.app.web.desk import CaseDesk, Desk, require_case
 from stylobate.app.web.measurer import Measurer, Stopped
 from stylobate.app.web.model import (
     About,
     BodyView,
     ChoiceKind,
-    ChoiceView,
     JobView,
     PartsView,
     RefusalView,
@@ -28,7 +28,7 @@ from stylobate.app.web.model import (
     Work,
 )
 from stylobate.app.web.views import read_view
-from stylobate.app.web.workspace import Options, Point, Run, Workspace
+from stylobate.app.web.workspace import Options, Point, Run
 from stylobate.core.errors import ResultError, StylobateError, UsageError
 from stylobate.record import read_result
 from stylobate.scan.source import MAX_BYTES, shown
@@ -46,12 +46,12 @@ MIDDLE = 4.0
 class Place:
     """What `stylobate open` was called with. result: a finished result folder, shown and not changed.
 
-    workspace: else the folder of the work. scan: the scan of a result, where it is at hand. cache: for surfaces.
+    desk: else where the work is kept. scan: the scan of a result, where it is at hand. cache: for surfaces.
     """
 
     cache: Path
     result: Path | None = None
-    workspace: Workspace | None = None
+    desk: Desk | None = None
     scan: Path | None = None
     parts: str = ""
     work: Work = "bridge"
@@ -63,16 +63,17 @@ class Session:
     def __init__(self, place: Place) -> None:
         self.place = place
         self.measurer = Measurer()
-        folder = place.result or (place.workspace.folder if place.workspace else Path())
+        folder = place.result or (place.desk.folder if place.desk else Path())
         self.state = State(
-            revision=0, version=__version__, folder=shown(str(folder)), read_only=place.workspace is None,
+            revision=0, version=__version__, folder=shown(str(folder)), read_only=place.desk is None,
             work=place.work, parts=None, result=None, scene=None, job=None, refusal=None, undo=None, redo=None,
-            watch=None, changes=(), largest_upload_bytes=MAX_BYTES,
+            case=None, watch=None, changes=(), largest_upload_bytes=MAX_BYTES,
         )  # fmt: skip
         self._changed = asyncio.Event()
         self._task: asyncio.Task[None] | None = None
         self._drawing: asyncio.Task[None] | None = None
         self._sha256 = ""
+        self.who = ""
 
     # ── state and its listeners ─────────────────────────────────────────────────────────────────────────────────────
 
@@ -160,27 +161,28 @@ class Session:
 
     async def _show(self) -> None:
         """The result in force and its surfaces."""
-        place, workspace = self.place, self.place.workspace
-        if workspace is not None:
-            run = workspace.current
-            self._tell_history(workspace)
-            if run is None:
-                self._sha256 = ""
-                self.change(result=None, scene=None)
-                return
-            await self._show_result(workspace.result_folder(run.run), run.run, workspace.scan_path(run))
-        elif place.result is not None:
-            await self._show_result(place.result, 1, place.scan)
+        place, desk = self.place, self.place.desk
+        if desk is None:
+            if place.result is not None:
+                await self._show_result(place.result, 1, place.scan)
+            return
+        run = desk.current
+        undo, redo = desk.choices()
+        self.change(undo=undo, redo=redo, work=run.options.work if run else self.state.work)
+        if run is not None:
+            await self._show_result(desk.result_folder(run.run), run.run, desk.scan_path(run))
+        else:
+            self._sha256 = ""
+            self.change(result=None, scene=None)
+            if desk.scan:
+                scan = desk.scan_path(desk.planned(desk.scan, "again", "", Options()))
+                await self._draw_scan(scan, geometry_key(scan))
+        self.tell_case()
 
-    def _tell_history(self, workspace: Workspace) -> None:
-        runs, at = workspace.history.runs, workspace.history.at
-
-        def choice(index: int) -> ChoiceView | None:
-            return ChoiceView(runs[index].kind, runs[index].detail) if 0 <= index < len(runs) else None
-
-        current = workspace.current
-        work = current.options.work if current else self.state.work
-        self.change(undo=choice(at - 1), redo=choice(at), work=work)
+    def tell_case(self) -> None:
+        """Put the case, if it is one, into the state. Raises CaseError, ResultError."""
+        if isinstance(self.place.desk, CaseDesk):
+            self.change(case=self.place.desk.view())
 
     async def _show_result(self, folder: Path, run: int, scan: Path | None) -> None:
         record = read_result(folder)
@@ -198,7 +200,9 @@ class Session:
             "do": "paint", "result": str(record.path.parent), "maps": maps, "cache": str(self.place.cache),
             "scan": str(scan) if scan else "", "geometry": geometry, "paint": paint,
         }  # fmt: skip
-        answer = await self.measurer.run(job, self._progress(view.scan_file))
+        answer = {"drawn": True}
+        if not (self.place.cache / paint).exists():
+            answer = await self.measurer.run(job, self._progress(view.scan_file))
         bodies = await self._bodies(view)
         scene = SceneView(geometry, paint, scan is not None, bodies) if answer["drawn"] else None
         self.change(scene=scene)
@@ -231,39 +235,43 @@ class Session:
 
     # ── what can be done ────────────────────────────────────────────────────────────────────────────────────────────
 
-    def ready(self) -> Workspace:
-        """The workspace, where something may be changed now. Raises UsageError."""
-        workspace = self.place.workspace
-        if workspace is None:
+    def ready(self) -> Desk:
+        """The desk, where something may be changed now. Raises UsageError."""
+        desk = self.place.desk
+        if desk is None:
             raise UsageError(READ_ONLY)
-        if workspace.gone():
+        if desk.gone():
             raise UsageError(
-                f"{shown(str(workspace.folder))}: was moved or deleted while the page was open; put it back, or start "
+                f"{shown(str(desk.folder))}: was moved or deleted while the page was open; put it back, or start "
                 "'stylobate open' with its new place"
             )
-        if self._task is not None and not self._task.done():
+        if self._busy():
             name = self.state.job.file if self.state.job else "the scan"
             raise UsageError(f"{name} is still being measured; wait until it is done, or stop it first")
-        return workspace
+        return desk
 
     def take_scan(self, name: str, sha256: str, again: bool = False) -> None:
         """A scan has arrived under scans/: measure it. Raises UsageError."""
-        workspace = self.ready()
+        desk = self.ready()
         if not self.place.parts:
             raise UsageError("there are no parts yet; drop the parts folder as a zip first, then the scan again")
         if sha256 == self._sha256 and not again:
             raise UsageError(
                 f"{shown(name)}: this very scan is measured already, below; drop another, or measure again"
             )
-        run = workspace.planned(name, "scan", shown(name), Options(work=self.state.work))
-        self._measure(workspace, run, keep_scan=False)
+        run = desk.planned(name, "scan", shown(name), Options(work=self.state.work))
+        self._measure(desk, run, keep_scan=False)
 
     def measure_again(self, work: Work, count: int | None) -> None:
         """The same scan for other work, or with another number of sites. Raises UsageError."""
-        workspace = self.ready()
-        run = self._current(workspace)
-        options = replace(run.options, work=work, count=count)
-        self._measure(workspace, workspace.planned(run.scan, "again", work, options))
+        desk = self.ready()
+        if isinstance(desk, CaseDesk):
+            work = desk.case.table.work
+        if not desk.scan:
+            self.change(work=work)
+            return
+        options = replace(desk.current.options if desk.current else Options(), work=work, count=count)
+        self._measure(desk, desk.planned(desk.scan, "again", work, options))
 
     def add_site(self, point: Point) -> None:
         """Measure at the sites there are and at this point. Raises UsageError."""
@@ -286,36 +294,62 @@ class Session:
         self._by_hand("part", shown(scan_body), [*self._sites(without=name), (_middle(site), scan_body)])
 
     def _by_hand(self, kind: ChoiceKind, detail: str, sites: list[tuple[Point, str]]) -> None:
-        workspace = self.ready()
-        run = self._current(workspace)
+        desk = self.ready()
+        run = self._current(desk)
         near, bodies = tuple(point for point, _ in sites), tuple(body for _, body in sites)
         options = replace(run.options, near=near, near_bodies=bodies, count=None)
-        self._measure(workspace, workspace.planned(run.scan, kind, detail, options))
+        self._measure(desk, desk.planned(run.scan, kind, detail, options))
 
     def step(self, by: int) -> None:
         """Undo (−1) or redo (+1). Raises StylobateError."""
-        workspace = self.ready()
-        workspace.step(by)
+        desk = self.ready()
+        desk.step(by, self.who)
         self._begin(self._show)
 
     def set_parts(self, path: Path) -> None:
         """A parts folder or zip has arrived. Raises StylobateError."""
-        workspace = self.ready()
+        desk = self.ready()
 
         async def work() -> None:
             await self._load_parts(str(path))
-            workspace.set_parts(str(path))
+            self.place.parts = desk.set_parts(str(path), self.who)
             self.change(refusal=None)
+            await self._show()
 
         self._begin(work, "parts")
+
+    async def make(self, what: str) -> tuple[Path, str]:
+        """A report or a package of what is shown: the file, and what to call it. Raises StylobateError."""
+        desk = self.place.desk
+        run = desk.current if desk else None
+        if self.state.result is None or self._busy():
+            raise UsageError("there is no result to hand over yet; measure a scan first, and wait until it is done")
+        case = str(desk.folder) if isinstance(desk, CaseDesk) else ""
+        if what == "package" and not case:
+            require_case(desk)
+        result = desk.result_folder(run.run) if desk and run else self.place.result
+        scan = desk.scan_path(run) if desk and run else self.place.scan
+        out = self.place.cache / f"{what}-made"
+        job = {"do": what, "case": case, "result": str(result), "scan": str(scan) if scan else "", "out": str(out)}
+        self.change(job=JobView(self.state.folder, f"writing the {what}", 0.0))
+        try:
+            await self.measurer.run(job, self._progress(self.state.folder))
+        except Stopped as error:
+            raise UsageError(f"writing the {what} was stopped; ask for it again") from error
+        finally:
+            self.change(job=None)
+        return out, self.state.case.code if self.state.case else "stylobate"
+
+    def _busy(self) -> bool:
+        return self._task is not None and not self._task.done()
 
     async def stop(self) -> None:
         """Stop what is under way; what stood there before is shown again."""
         if self._task is not None and not self._task.done():
             await self.measurer.stop()
 
-    def _current(self, workspace: Workspace) -> Run:
-        run = workspace.current
+    def _current(self, desk: Desk) -> Run:
+        run = desk.current
         if run is None:
             raise UsageError("there is no scan yet; drop one first")
         return run
@@ -329,14 +363,14 @@ class Session:
 
     def _sites(self, without: str = "") -> list[tuple[Point, str]]:
         """A rough point of each site shown, and the scan body that was said to stand there ("": none was)."""
-        workspace = self.place.workspace
-        run = workspace.current if workspace else None
+        desk = self.place.desk
+        run = desk.current if desk else None
         said = list(zip(run.options.near, run.options.near_bodies, strict=False)) if run else []
         sites = self.state.result.sites if self.state.result else ()
         return [(_middle(site), _said(_middle(site), said)) for site in sites if site.site != without]
 
-    def _measure(self, workspace: Workspace, run: Run, keep_scan: bool = True) -> None:
-        scan = workspace.scan_path(run)
+    def _measure(self, desk: Desk, run: Run, keep_scan: bool = True) -> None:
+        scan = desk.scan_path(run)
 
         async def work() -> None:
             self.change(refusal=None, job=JobView(shown(run.scan), "reading the scan", 0.0))
@@ -344,17 +378,17 @@ class Session:
                 await self._draw_scan(scan, geometry_key(scan))
                 job = {
                     "do": "measure", "scan": str(scan), "parts": self.place.parts,
-                    "out": str(workspace.result_folder(run.run)), "options": _plain(run.options),
+                    "out": str(desk.result_folder(run.run)), "options": _plain(run.options),
                 }  # fmt: skip
                 await self.measurer.run(job, self._progress(run.scan))
             except (StylobateError, Stopped):
-                workspace.tidy()
+                desk.tidy()
                 if not keep_scan:
                     scan.unlink(missing_ok=True)
                 raise
-            if workspace.gone():
-                raise ResultError(f"{shown(str(workspace.folder))}: was moved or deleted while measuring; put it back")
-            workspace.add(run)
+            if desk.gone():
+                raise ResultError(f"{shown(str(desk.folder))}: was moved or deleted while measuring; put it back")
+            await asyncio.to_thread(desk.add, run, self.who)
             await self._show()
 
         self._begin(work, "scan" if not keep_scan else "measure")

@@ -141,8 +141,30 @@ def do_bodies(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     return {"bodies": {i: key for i, key in job["bodies"].items() if i in known}}
 
 
+def do_report(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """The report of a case or a result, as PDF."""
+    from stylobate.report.pages import make_report, of_case, of_result
+
+    bench.tell("writing the report", 0.0)
+    scan = Path(job["scan"]) if job["scan"] else None
+    dossier = of_case(Path(job["case"])) if job["case"] else of_result(Path(job["result"]), scan)
+    Path(job["out"]).write_bytes(make_report(dossier).pdf)
+    return {}
+
+
+def do_package(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """The hand-off package of a case."""
+    from stylobate.handoff import pack
+
+    bench.tell("writing the package", 0.0)
+    Path(job["out"]).unlink(missing_ok=True)
+    pack(Path(job["case"]), Path(job["out"]), None, False)
+    return {}
+
+
 JOBS: dict[str, Callable[[Bench, dict[str, Any]], dict[str, Any]]] = {
     "parts": do_parts, "measure": do_measure, "draw scan": do_draw_scan, "paint": do_paint, "bodies": do_bodies,
+    "report": do_report, "package": do_package,
 }  # fmt: skip
 
 

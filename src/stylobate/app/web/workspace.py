@@ -21,7 +21,7 @@ from typing import Annotated, Literal
 from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
 from pydantic.dataclasses import dataclass as checked
 
-from stylobate.app.web.model import ChoiceKind
+from stylobate.app.web.model import ChoiceKind, ChoiceView
 from stylobate.core.errors import OutputError, ResultError
 
 PAGE = "page.json"
@@ -118,6 +118,24 @@ class Workspace:
         """The measurement shown."""
         return self.history.runs[self.history.at - 1] if self.history.at else None
 
+    @property
+    def scan(self) -> str:
+        """Name of the scan at hand, "" where there is none."""
+        return self.current.scan if self.current else ""
+
+    def incoming(self) -> Path:
+        """Folder in which a scan arrives."""
+        return self.folder / "scans"
+
+    def choices(self) -> tuple[ChoiceView | None, ChoiceView | None]:
+        """What would be undone, and what redone."""
+        runs, at = self.history.runs, self.history.at
+        before, after = (runs[k] if 0 <= k < len(runs) else None for k in (at - 1, at))
+        return (
+            ChoiceView(before.kind, before.detail) if before else None,
+            ChoiceView(after.kind, after.detail) if after else None,
+        )
+
     def result_folder(self, run: int) -> Path:
         """Where a measurement lies, or will lie."""
         return self.folder / "measured" / str(run)
@@ -130,21 +148,22 @@ class Workspace:
         """The next measurement, not yet part of the history."""
         return Run(self.history.next_run, scan, kind, detail, options)
 
-    def add(self, run: Run) -> None:
+    def add(self, run: Run, who: str) -> None:
         """A measurement is complete: it follows the one shown; what was undone before goes. Raises OutputError."""
         kept = self.history.runs[: self.history.at]
         self._save(replace(self.history, runs=(*kept, run), at=len(kept) + 1, next_run=run.run + 1))
 
-    def step(self, by: int) -> None:
+    def step(self, by: int, who: str) -> None:
         """Undo (−1) or redo (+1), where there is something. Raises OutputError."""
         at = self.history.at + by
         if 0 <= at <= len(self.history.runs):
             self._save(replace(self.history, at=at))
 
-    def set_parts(self, parts: str) -> None:
-        """Which parts folder is used. Raises OutputError."""
+    def set_parts(self, parts: str, who: str) -> str:
+        """Use these parts; returns where they are kept. Raises OutputError."""
         if parts != self.history.parts:
             self._save(replace(self.history, parts=parts))
+        return parts
 
     def _save(self, history: History) -> None:
         text = json.dumps(asdict(history), indent=1, allow_nan=False)
@@ -161,15 +180,16 @@ class Workspace:
             ) from error
         self.history = history
 
-    def free_name(self, name: str) -> str:
-        """A file name under scans/ that is not taken: the given one, or with a number before its suffix."""
-        clean = safe_name(name)
-        stem, dot, suffix = clean.partition(".")
-        number = 2
-        while (self.folder / "scans" / clean).exists():
-            clean = f"{stem}-{number}{dot}{suffix}"
-            number += 1
-        return clean
+
+def free_name(folder: Path, name: str) -> str:
+    """A file name that is not taken in folder: the given one made harmless, or with a number before its suffix."""
+    clean = safe_name(name)
+    stem, dot, suffix = clean.partition(".")
+    number = 2
+    while (folder / clean).exists():
+        clean = f"{stem}-{number}{dot}{suffix}"
+        number += 1
+    return clean
 
 
 def safe_name(name: str) -> str:
