@@ -137,11 +137,11 @@ def _card(page: Page, column: int, top: float, site: PlacedSite, gum: Surface | 
     size = (round((wide - 0.08) / 2 * DPI), round((CARD - 0.75) * DPI))
     for number, azimuth in enumerate((0.0, 90.0)):
         page.image(left + number * (size[0] / DPI + 0.08), top + 0.3, _side(site, gum, azimuth, size))
-    page.text(left, top + CARD - 0.28, _figures(site), size=7.5)
+    page.text(left, top + CARD - 0.28, _figures(site), size=7)
 
 
 def _figures(site: PlacedSite) -> str:
-    words = [f"channel {site.channel.angle_to_aim_deg:.1f}° from its aim (± {site.channel.u95_deg:.2f}°)"]
+    words = [f"channel {site.channel.angle_to_aim_deg:.1f}° from aim (± {site.channel.u95_deg:.2f}°)"]
     if site.channel.lean_deg > 0.05:
         words.append(f"leans {site.channel.lean_deg:.1f}°")
     if site.tissue is not None and site.tissue.least is not None:

@@ -99,6 +99,8 @@ def _joint_lines(placement: Placement) -> list[str]:
     if not placement.joint:
         return ["no choice of parts gives these sites a common path"]
     best = placement.joint[0]
+    if best.chains == tuple(tuple((link.part.id, link.turn) for link in site.chain) for site in placement.sites):
+        return []
     chains = "; ".join(
         f"{site.site}: {_words(chain)}" for site, chain in zip(placement.sites, best.chains, strict=True)
     )
