@@ -73,21 +73,25 @@ def _angle(one: FloatArray, other: FloatArray) -> float:
     return float(np.arctan2(np.linalg.norm(np.cross(one, other)), abs(one @ other)))
 
 
-def anatomy(surface: Surface, name: str) -> Anatomy:
-    """Planes, cylinders and cones of `surface`. Raises PartsError where no cylinder or cone gives an axis."""
+def anatomy(surface: Surface, name: str, picked_axis: FloatArray | None = None) -> Anatomy:
+    """Planes, cylinders and cones of `surface`. picked_axis: two points (2, 3) on the axis, where it has none to find.
+
+    Raises PartsError where no cylinder or cone gives an axis and none was picked.
+    """
     edges = Edges.of(surface)
     cluster = _coplanar(edges)
     is_plane = _planes(edges, cluster)
     planes = [_plane(surface, cluster == one) for one in np.unique(cluster[is_plane])]
     curved = _curved(edges, ~is_plane)
     rounds = [face for one in np.unique(curved[curved >= 0]) if (face := _round(surface, curved == one)) is not None]
+    planes.sort(key=lambda face: -face.area)
+    if picked_axis is not None:
+        along = picked_axis[1] - picked_axis[0]
+        return Anatomy(tuple(planes), (), along / np.linalg.norm(along), picked_axis[0])
     if not rounds:
-        raise PartsError(
-            f"{name}: no cylinder or cone wide enough to give an axis; export the CAD finer, with its post"
-        )
+        raise PartsError(f"{name}: no cylinder or cone that gives an axis; pick two points on it: --axis=X,Y,Z,X,Y,Z")
     main = _main_axis(rounds)
-    lead = main[0].feature
-    return Anatomy(tuple(sorted(planes, key=lambda face: -face.area)), main, lead.direction, lead.point)
+    return Anatomy(tuple(planes), main, main[0].feature.direction, main[0].feature.point)
 
 
 def _coplanar(edges: Edges) -> LongArray:
@@ -121,8 +125,8 @@ def _points(surface: Surface, which: BoolArray) -> tuple[FloatArray, FloatArray]
     """Vertices of some faces, and the area that each stands for."""
     faces = surface.faces[which]
     weight = np.bincount(faces.ravel(), np.repeat(surface.face_areas()[which] / 3.0, 3), len(surface.vertices))
-    used = np.flatnonzero(weight)
-    return surface.vertices[used], weight[used]
+    used = weight > 0.0
+    return surface.vertices[used], np.asarray(weight[used], np.float64)
 
 
 def _plane(surface: Surface, which: BoolArray) -> Face:

@@ -183,7 +183,7 @@ def _solve(f: Feature, points: FloatArray, weights: FloatArray) -> Feature:
         normal = (by * weights[:, None]).T @ by
         gradient = (by * weights[:, None]).T @ away
         scale = np.diag(normal) + 1e-12 * max(float(np.trace(normal)), 1e-300)
-        step = -np.linalg.solve(normal + damping * np.diag(scale), gradient)
+        step = np.asarray(-np.linalg.solve(normal + damping * np.diag(scale), gradient), np.float64)
         tried = _moved(f, step)
         new = _cost(tried, points, weights)
         if new <= cost:

@@ -15,12 +15,13 @@ from stylobate.parts.model import TitaniumBase
 from stylobate.report.picture import ACCENT, DPI, GAP, MARGIN, PANEL, PLASTER, SOFT, WIDTH, Page
 from stylobate.report.placement_table import CAUTION
 from stylobate.report.raster import View, draw
+from stylobate.report.solids import rod
 from stylobate.report.words import printable
 
 HEADER, OVERVIEW, CARD, FOOTER = 0.95, 4.6, 3.1, 0.3  # inches, heights from top to bottom
 BASE, ABUTMENT, CHANNEL, AIM = (122, 176, 178), (208, 162, 92), (176, 58, 46), (60, 66, 74)
-LINE_RADIUS, LINE_LENGTH = 0.18, 13.0
-"""mm: how channels and aims are drawn."""
+LINE_LENGTH = 13.0
+"""mm: how far channels and aims are drawn."""
 REACH = 9.0
 """mm around a site's axis shown in its own views."""
 LOWEST, HIGHEST = -4.0, 13.0
@@ -97,26 +98,14 @@ def _pieces(site: PlacedSite) -> list[Piece]:
     """The parts of a site, its channel and its aim."""
     found = [Piece(link.surface(), _colour(link)) for link in site.chain]
     origin = site.channel.origin
-    found.append(Piece(_rod(origin, site.channel.direction), CHANNEL))
+    found.append(Piece(rod(origin, site.channel.direction, LINE_LENGTH), CHANNEL))
     if site.channel.angle_to_aim_deg > 0.1:
-        found.append(Piece(_rod(origin, site.aim), AIM))
+        found.append(Piece(rod(origin, site.aim, LINE_LENGTH), AIM))
     return found
 
 
 def _colour(link: Link) -> tuple[int, int, int]:
     return BASE if isinstance(link.part, TitaniumBase) else ABUTMENT
-
-
-def _rod(origin: FloatArray, direction: FloatArray) -> Surface:
-    """A thin straight rod from `origin` along `direction`."""
-    one = np.cross(direction, np.eye(3)[int(np.argmin(np.abs(direction)))])
-    one /= np.linalg.norm(one)
-    angle = np.arange(12) * np.pi / 6
-    ring = LINE_RADIUS * (np.outer(np.cos(angle), one) + np.outer(np.sin(angle), np.cross(direction, one)))
-    vertices = np.concatenate([origin + ring, origin + LINE_LENGTH * direction + ring])
-    k, after = np.arange(12), (np.arange(12) + 1) % 12
-    faces = np.concatenate([np.column_stack([k, after, after + 12]), np.column_stack([k, after + 12, k + 12])])
-    return Surface(vertices, faces.astype(np.int32))
 
 
 def _drawn(view: View, shown: list[Piece]) -> ByteArray:

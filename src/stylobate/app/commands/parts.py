@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from stylobate.app.commands.adding import add
 from stylobate.app.commands.foretelling import foretell
 
 if TYPE_CHECKING:
@@ -17,10 +18,11 @@ if TYPE_CHECKING:
 
 @click.group()
 def command() -> None:
-    """Check a parts folder, and foretell how well its scan bodies will do."""
+    """Check a parts folder, add to it, and foretell how well its scan bodies will do."""
 
 
 command.add_command(foretell)
+command.add_command(add)
 
 
 @command.command()
