@@ -15,6 +15,7 @@ from stylobate.bounds import pair
 from stylobate.core.errors import UsageError
 from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
+from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
@@ -40,6 +41,7 @@ NOT_SHOWN = (
 Progress = Callable[[str, float], None]
 
 
+@one_blas_thread
 def measure(
     scan: Scan | str | Path,
     parts: PartsFolder | str | Path,
