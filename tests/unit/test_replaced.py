@@ -26,7 +26,7 @@ def scene(blob: float = 0.0) -> Scan:
     rng = np.random.default_rng(2)
     x, y = (part.ravel() for part in np.meshgrid(np.linspace(-8, 8, 121), np.linspace(-8, 8, 121)))
     radius, turn = np.hypot(x, y), np.arctan2(y, x)
-    wall = 2.1 + LAYER + blob * np.exp(-((turn - 1.0) ** 2) / 0.02)
+    wall = flat(2.1, 0.5)(turn) + LAYER + blob * np.exp(-((turn - 1.0) ** 2) / 0.02)
     gum = GUM + 0.4 * np.sin(2 * turn) * np.minimum(radius / 4, 1) + 0.3 * np.exp(-np.maximum(radius - wall, 0) / 0.15)
     # inside the wall the grid is drawn up to the post: rings of it climb from the gingiva to the top
     inside = radius < wall
@@ -44,7 +44,7 @@ def refit(points: FloatArray, onto: Surface, start: FloatArray) -> FloatArray:
     """Textbook ICP: nearest points of the CAD surface, points farther than 0.1 mm left out, point to plane."""
     rng = np.random.default_rng(1)
     mesh = trimesh.Trimesh(onto.vertices, onto.faces, process=False)
-    samples, face = trimesh.sample.sample_surface(mesh, 60_000, seed=int(rng.integers(100)))
+    samples, face = trimesh.sample.sample_surface(mesh, 30_000, seed=int(rng.integers(100)))
     normals = mesh.face_normals[face]
     from scipy.spatial import cKDTree
 

@@ -29,8 +29,9 @@ BLOB_REACH = 1.0
 """mm from the CAD surface within which what stands above the gingiva and faces away from the body was on the body."""
 BLOB_ABOVE = 0.5
 """mm above the gum line from which this holds: below, gingiva can face any way."""
-FACES_AWAY = 0.3
-"""Least cosine between the scan's normal and the direction away from the body; a tooth close by faces the body."""
+FACES_AWAY = 0.0
+"""Least cosine between the scan's normal and the direction away from the body: a blob's steepest flanks reach it, a
+tooth close by faces the body and stays below."""
 SCRAP_FACES = 400
 """A piece of scan with fewer faces, cut off from all else beside a body, was on the body: a blob, a spike."""
 NEAR = 3.0
