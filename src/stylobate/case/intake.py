@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from stylobate.case.folder import Case, now
 from stylobate.case.log import digest
@@ -164,6 +165,30 @@ def name_sites(case: Case, teeth: dict[str, str], who: str) -> Case:
     return case.change(who, "sites named", {"result": result.id, "teeth": teeth}, edit)
 
 
+def without_paths(content: bytes) -> bytes:
+    """A JSON file in which every word that is a path is replaced by a number: paths hold names of people.
+
+    What is no JSON stays as it is.
+    """
+    try:
+        values = json.loads(content)
+    except (ValueError, RecursionError):
+        return content
+    known: dict[str, str] = {}
+    text = json.dumps(_replaced(values, known), ensure_ascii=False, indent=1)
+    return (text + "\n").encode() if known else content
+
+
+def _replaced(value: Any, known: dict[str, str]) -> Any:
+    if isinstance(value, dict):
+        return {_replaced(key, known): _replaced(item, known) for key, item in value.items()}
+    if isinstance(value, list):
+        return [_replaced(item, known) for item in value]
+    if isinstance(value, str) and (re.search(r"^\S*[/\\]|[/\\]\S*$", value) or value.endswith(".json")):
+        return known.setdefault(value, f"file {len(known) + 1}")
+    return value
+
+
 def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
     """Keep what `stylobate place`, `seat` or `compare` wrote. Raises CaseError: not such a folder, or too large."""
     root = Path(folder)
@@ -174,7 +199,9 @@ def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
     contents: dict[str, bytes] = {}
     for path in sorted(root.rglob("*")):
         if path.is_file() and not path.is_symlink() and not path.name.startswith("."):
-            contents[path.relative_to(root).as_posix()] = path.read_bytes()
+            content = path.read_bytes()
+            name = path.relative_to(root).as_posix()
+            contents[name] = content if case.table.keep_names or path.suffix != ".json" else without_paths(content)
     if sum(map(len, contents.values())) > MOST_OUTPUT_BYTES:
         raise CaseError(f"{root}: holds more than {MOST_OUTPUT_BYTES >> 20} MB; keep only what the command wrote")
     files = {name: digest(content) for name, content in contents.items()}

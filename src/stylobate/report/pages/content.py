@@ -71,10 +71,15 @@ def _together(dossier: Dossier) -> dict[str, str]:
     if found is None:
         single = dossier.record.sites[0] if len(dossier.record.sites) == 1 else None
         verdict = None if single is None else single.verdict
-        words = "" if single is None else f"{single.because} {single.next}".strip()
-        return {"level": LEVEL[verdict], "verdict": VERDICT[verdict], "because": printable(words)}
-    words = f"{found.because} {found.next}".strip()
-    return {"level": LEVEL[found.verdict], "verdict": VERDICT[found.verdict], "because": printable(words)}
+        words = "" if single is None else f"{single.because} {single.next}"
+        return {"level": LEVEL[verdict], "verdict": VERDICT[verdict], "because": _sentence(words)}
+    words = f"{found.because} {found.next}"
+    return {"level": LEVEL[found.verdict], "verdict": VERDICT[found.verdict], "because": _sentence(words)}
+
+
+def _sentence(words: str) -> str:
+    text = printable(words).strip()
+    return text[:1].upper() + text[1:]
 
 
 def _open(dossier: Dossier, state: dict[str, SiteState]) -> list[str]:
@@ -107,7 +112,7 @@ def _site(site: RecordSite, called: dict[str, str], state: SiteState | None, dra
         "part": printable(f"{site.scan_body} on {site.connection}"),
         "level": LEVEL[site.verdict],
         "verdict": VERDICT[site.verdict],
-        "because": printable(f"{site.because} {site.next}".strip()),
+        "because": _sentence(f"{site.because} {site.next}"),
         "findings": [_finding(finding) for finding in site.findings],
         "views": [
             {"file": file, "from": "from the index mark" if azimuth == 0 else f"turned {azimuth}°"}
@@ -163,7 +168,7 @@ def _bounds(site: RecordSite) -> list[dict[str, str]]:
     if site.u95 is not None:
         rows.append(row("this scan alone", site.u95))
     if site.u95_total is not None:
-        rows.append(row("every source with a figure", site.u95_total))
+        rows.append(row("all sources with a figure", site.u95_total))
     return rows
 
 

@@ -16,7 +16,7 @@ from stylobate.report.raster import View, draw
 from stylobate.report.views import extent, from_above, side_view, with_bodies
 
 ARCH_SIZE = (1500, 900)
-VIEW_SIZE = (520, 420)
+VIEW_SIZE = (560, 310)
 VIEWS_DEG = (0, 120, 240)
 MARK_AWAY = 0.075
 """How far a number stands from its site, share of the picture's width."""
