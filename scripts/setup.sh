@@ -19,6 +19,8 @@ if ! .venv/bin/python -m pip --version >/dev/null 2>&1; then
     rm -rf .venv
     "$python" -m venv .venv
 fi
+command -v pdftotext >/dev/null || { as_root && from_debian poppler-utils; } ||
+    echo "setup: without Debian's poppler-utils some tests of the report are skipped"
 echo "installing into .venv (about 700 MB, some minutes at first)"
 .venv/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
 .venv/bin/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
