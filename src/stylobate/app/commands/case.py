@@ -42,7 +42,7 @@ def new(folder: Path, code: str, work: str, keep_names: bool, who: str) -> None:
     _say(Case.create(folder, code, work, who, keep_names))
 
 
-@command.command()
+@command.command(short_help="Keep scans, parts, results and what other commands made.")
 @FOLDER
 @click.argument("files", metavar="ROLE=FILE...", nargs=-1, required=True)
 @BY
@@ -84,7 +84,7 @@ def _verbs() -> dict[str, Callable[[Case, str, str], Case]]:
     }
 
 
-@command.command()
+@command.command(short_help="Measure the scan of the bodies, and keep the result.")
 @FOLDER
 @click.option("--count", type=click.IntRange(min=1), metavar="N", help="How many sites there are. [default: all found]")
 @click.option("--scan-body", "scan_bodies", multiple=True, metavar="ID", help="Only this scan body; may be repeated.")
@@ -124,7 +124,7 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
     return 0
 
 
-@command.command()
+@command.command(short_help="Say which tooth each site of the result stands for.")
 @FOLDER
 @click.argument("teeth", metavar="TOOTH=SITE...", nargs=-1, required=True)
 @BY
@@ -161,7 +161,7 @@ class MarksType(click.ParamType[tuple[float, float, float, float]]):
         return numbers[0], numbers[1], numbers[2], numbers[3]
 
 
-@command.command()
+@command.command(short_help="Note a chairside check of a site, with time and initials.")
 @FOLDER
 @click.argument("tooth")
 @click.argument("kind", type=click.Choice(KINDS))
@@ -228,7 +228,7 @@ def _beam_words(
     return found.sentence(), found.gap_um is not None
 
 
-@command.command()
+@command.command(short_help="Release a site for the work, or take the release back.")
 @FOLDER
 @click.argument("tooth")
 @click.option("--reason", default="", metavar="TEXT", help="Needed where checks are missing or the verdict is not use.")
@@ -242,7 +242,7 @@ def release(folder: Path, tooth: str, reason: str, withdraw: bool, who: str) -> 
     _say(act(Case.open(folder), tooth, who, reason))
 
 
-@command.command()
+@command.command(short_help="Show what the case holds and what is missing.")
 @FOLDER
 def show(folder: Path) -> None:
     """Show what the case holds, what is missing, and the last lines of its log."""
@@ -251,7 +251,7 @@ def show(folder: Path) -> None:
     _say(Case.open(folder), lines=8)
 
 
-@command.command()
+@command.command(short_help="Check the log and the hash of every file.")
 @FOLDER
 def verify(folder: Path) -> None:
     """Check every line of the log and the hash of every file. Status 2 where something is not as it was."""
