@@ -23,7 +23,8 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ["case", "add", case, f"bodies={sim / 'scan.stl'}", f"parts={sim / 'parts'}", "--by", "AB"],
         ["case", "measure", case, "--count", 1, "--by", "AB"],
         ["case", "sites", case, "36=1", "--by", "AB"],
-        *(["case", "check", case, "36", kind, "--by", "AB"] for kind in ("clean", "seated")),
+        ["case", "check", case, "36", "clean", "--by", "AB"],
+        ["case", "check", case, "36", "seated", "--by", "AB"],
         ["case", "check", case, "36", "torque", "--ncm", 12, "--by", "AB"],
         ["case", "check", case, "36", "unit", "--number", "HZ-7", "--by", "AB"],
         [
