@@ -6,6 +6,7 @@ from typing import Any
 
 import numpy as np
 
+from study.scenes import Case, scan_of
 from stylobate.core import rigid
 from stylobate.core.result import Site
 from stylobate.core.surface import Scan
@@ -18,7 +19,6 @@ from stylobate.measuring import measure
 from stylobate.settings import DEFAULT
 from stylobate.simulate import Truth
 from stylobate.site import Bench, Measured, Work, measure_site, site_of
-from study.scenes import Case, scan_of
 
 WORK = "bridge"
 START_MM, START_RAD = 0.15, 0.03  # sd of the start about the truth, each axis
@@ -36,10 +36,16 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
     truth, scan = made.sites[0], scan_of(made)
     fault = case.settings.faults[0] if case.settings.faults else None
     kept: dict[str, Any] = {
-        "seed": case.seed, "cause": case.cause, "style": fault.style if fault else "", "size": fault.size if fault else 0.0,
-        "noise": case.noise, "family": case.family, "made": case.settings.made_um > 0.0, "shown": truth.body.id,
+        "seed": case.seed,
+        "cause": case.cause,
+        "style": fault.style if fault else "",
+        "size": fault.size if fault else 0.0,
+        "noise": case.noise,
+        "family": case.family,
+        "made": case.settings.made_um > 0.0,
+        "shown": truth.body.id,
         "points": int(np.sum(made.label == 0)),
-    }  # fmt: skip
+    }
     white: FloatArray | None = None
     if search or case.named:
         names = (case.named,) if case.named else ()
@@ -95,7 +101,5 @@ def _compared(site: Site, truth: Truth, white: FloatArray | None) -> dict[str, A
         "u95": [site.u95.platform_um, site.u95.axis_deg, site.u95.index_deg],
         "u95_total": [site.u95_total.platform_um, site.u95_total.axis_deg, site.u95_total.index_deg],
         "verdict": site.verdict.verdict,
-        "findings": [
-            [f.cause, f.size_um, f.u95_um, f.size_deg, f.u95_deg, f.p, f.area_mm2] for f in site.findings
-        ],
+        "findings": [[f.cause, f.size_um, f.u95_um, f.size_deg, f.u95_deg, f.p, f.area_mm2] for f in site.findings],
     }

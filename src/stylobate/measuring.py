@@ -111,6 +111,15 @@ def measure(
     )
 
 
+def fitted_sites(
+    scan: Scan, folder: PartsFolder, scan_bodies: Sequence[str] = (), progress: Progress | None = None
+) -> tuple[Bench, list[Measured]]:
+    """The sites of a scan with the points behind them, best first, as `measure` finds them. Raises UsageError."""
+    bench = Bench(folder, _chosen(folder, scan_bodies))
+    normals = vertex_normals(scan.surface.vertices, scan.surface.faces)
+    return bench, _measured(bench, scan.surface.vertices, normals, [], progress or _silent)
+
+
 def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
     known = [body.id for body in folder.scan_bodies]
     for name in names:

@@ -113,7 +113,9 @@ def test_iso_14253_guard_band() -> None:
     assert not decided(conformance_probability(at + 1e-3, u, high=limit))
 
 
-@pytest.mark.parametrize(("count", "correlation", "effective"), [(100, 0.5, 33.78), (100, 0.9, 5.814), (1000, 0.9, 53.13)])
+@pytest.mark.parametrize(
+    ("count", "correlation", "effective"), [(100, 0.5, 33.78), (100, 0.9, 5.814), (1000, 0.9, 53.13)]
+)
 def test_effective_sample_size(count: int, correlation: float, effective: float) -> None:
     """Mean of an AR(1) series (Vallejos & Osorio): the site's field, on a line, its white part none."""
     place = np.stack([np.arange(count, dtype=np.float64), np.zeros(count), np.zeros(count)], axis=1)

@@ -26,6 +26,7 @@ COMMANDS = {
     "poses": "Take poses that were measured elsewhere from a table, as a result.",
     "profile": "How a scanner drifts along the arch, from repeat scans.",
     "seat": "How a rigid frame over several implants would rest, and with what gaps.",
+    "selfcheck": "Check the stated uncertainty on your own scans, without any truth.",
     "simulate": "Make a scan of an invented case, with the truth beside it.",
 }
 HELP_OPTIONS = {"help_option_names": ["-h", "--help"], "max_content_width": 100}

@@ -18,7 +18,7 @@ from stylobate.field import Field, Patches, estimate, groups_of, patches_of
 from stylobate.fit import REACH, Around, rows, to_connection
 from stylobate.pose import PRIOR_SD, RADIUS_STEP, Pose
 
-PARAMETERS = 8
+NEXT_TO_NONE = 1e-6
 OFFSET, RADIUS = 6, 7  # places in θ
 
 
@@ -77,8 +77,9 @@ class Evidence:
         """
         information = shapes.T @ self.projected @ shapes
         if prior_sd is not None:
-            information = information + np.diag(1.0 / prior_sd**2)
-        covariance = np.asarray(np.linalg.inv(information), dtype=np.float64)
+            covariance = np.asarray(np.linalg.inv(information + np.diag(1.0 / prior_sd**2)), dtype=np.float64)
+        else:
+            covariance = inverse_of_known(information, shapes, float(np.diag(self.weight).max()))
         return covariance @ (shapes.T @ self.score), covariance
 
     def moved_by(self, shapes: FloatArray) -> FloatArray:
@@ -107,6 +108,19 @@ class Evidence:
     def step(self) -> FloatArray:
         """(8,) least squares θ."""
         return np.asarray(self.gain @ self.patches.residual)
+
+
+def inverse_of_known(information: FloatArray, shapes: FloatArray, most: float) -> FloatArray:
+    """Inverse (k, k) over the directions that hold information; zero along those that the fit itself takes up.
+
+    most: largest weight of a patch, against which a direction holds next to none.
+    """
+    scale = np.sqrt(np.einsum("ij,ij->j", shapes, shapes))
+    scale[scale == 0.0] = 1.0
+    values, vectors = np.linalg.eigh(information / np.outer(scale, scale))
+    kept = values > NEXT_TO_NONE * most
+    some = vectors[:, kept] / scale[:, None]
+    return np.asarray(some / values[kept] @ some.T)
 
 
 def unit_shapes(which: LongArray, size: int) -> FloatArray:

@@ -15,7 +15,7 @@ CAUSES = ("bent body", "split surface")
 STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
 AZIMUTHS = 16
 FINER = 4  # planes on each side of the best one
-LEAN_TESTS, SPLIT_TESTS = 4.0, 10.0
+LEAN_TESTS, SPLIT_TESTS = 4.0, 16.0
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
 
@@ -57,12 +57,6 @@ def split(evidence: Evidence) -> list[Sign]:
 
 
 def _sign(evidence: Evidence, cause: str, shapes: FloatArray, freedom: int, tests: float) -> Sign:
-    scale = np.sqrt(np.einsum("ij,ij->j", shapes, shapes))
-    information = shapes.T @ evidence.projected @ shapes
-    score = shapes.T @ evidence.score
-    # Directions that the fit itself takes up (a lean of all that is seen) hold no information: left out.
-    values, vectors = np.linalg.eigh(information / np.outer(scale, scale))
-    kept = values > 1e-6 * max(float(np.diag(evidence.weight).max()), 1e-300)
-    along = (vectors.T @ (score / scale))[kept]
-    gain = float(np.sum(along**2 / values[kept]))
+    size, _ = evidence.amplitudes(shapes)
+    gain = float(size @ (shapes.T @ evidence.score))
     return Sign(cause, shapes, gain, any_of(chi2_tail(gain, freedom), tests))
