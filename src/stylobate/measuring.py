@@ -19,7 +19,7 @@ from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
-from stylobate.handedness import only_in_the_mirror
+from stylobate.handedness import image_fits_better, only_in_the_mirror
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
@@ -96,6 +96,7 @@ def measure(
         site_of(bench, str(k + 1), found[i], read, faces if maps else None, Work(work, chosen, _farthest(centres, i)))
         for k, i in enumerate(order)
     )
+    warnings += _mirrored(bench, [found[i] for i, site in zip(order, sites, strict=True) if site.findings])
     pairs = tuple(_pair(a, b) for a, b in combinations(sites, 2))
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
@@ -230,6 +231,15 @@ def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points:
             return ["the scan is mirrored: scan bodies fit only its mirror image. Export it again without mirroring."]
     if _measured(bench, vertices, -normals, points, _silent):
         return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]
+    return []
+
+
+def _mirrored(bench: Bench, doubtful: Sequence[Measured]) -> list[str]:
+    """Sites with findings, of which the one with most surface is asked: is it the scan that is the wrong way round?"""
+    if doubtful and image_fits_better(bench, max(doubtful, key=lambda m: m.carried_area)):
+        return [
+            "the scan looks mirrored: a scan body's mirror image fits it better. Export it again without mirroring."
+        ]
     return []
 
 
