@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from stylobate.choose import LEAST_ODDS, TRUNCATED, lay
+from stylobate.choose import LEAST_ODDS, LEFT_BEHIND, TRUNCATED, lay
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.fit import REACH, near_surface, to_connection
+from stylobate.fit import REACH, to_connection, within_reach
 from stylobate.site import Bench, Measured
 
 CERTAIN = 2.0 * float(np.log(LEAST_ODDS))
@@ -40,14 +40,18 @@ def _doubt_of_the_image(bench: Bench, measured: Measured) -> float:
     trees = (bench.trees[measured.body], SurfaceTree.of(flipped))
     pose = measured.pose.scan_from_connection
     starts = [(0, pose), *((1, turned) for turned in _best_places(trees[1], measured, pose))]
+    points = measured.pose.effective_points
     readings = lay(trees, measured.around, starts)
-    plain = next(reading for reading in readings if reading.body == 0)
-    return min(r.doubt(plain, measured.pose.effective_points) for r in readings if r.body == 1)
+    plain = next((reading for reading in readings if reading.body == 0), None)
+    images = [reading for reading in readings if reading.body == 1]
+    if plain is None or not images:  # left far behind by the other, or nothing fits
+        return points * LEFT_BEHIND * (bool(plain) - bool(images))
+    return min(image.doubt(plain, points) for image in images)
 
 
 def _best_places(tree: SurfaceTree, measured: Measured, pose: FloatArray) -> list[FloatArray]:
     """Poses turned about z and moved along it at which the truncated squares of the distances are least."""
-    near = measured.around.points[near_surface(tree, measured.around, pose, POINTS)]
+    near = measured.around.points[within_reach(tree, measured.around, pose, POINTS)]
     places = [(height, turn) for height in HEIGHTS for turn in TURNS]
     poses = [pose @ rigid.exp(np.array([0.0, 0.0, height, 0.0, 0.0, turn])) for height, turn in places]
     loss = np.empty(len(poses))
