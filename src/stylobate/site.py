@@ -30,7 +30,9 @@ LEAST_SUPPORT = 150  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
-LOOSE_SD = 0.25  # mm: a platform known no better, or moved this far by weighing, is not fixed by the scan
+WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
+LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
+MOST_MOVED = 0.25  # mm by which weighing may move the platform
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
@@ -101,13 +103,14 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     fitted = fit(tree, near, best.descent)
     if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
-    if _explained(tree, near, fitted) < LEAST_EXPLAINED:
+    explained = _explained(tree, near, fitted)
+    if explained < LEAST_EXPLAINED:
         return None
     coverage = _coverage(bench.bodies[best.body], near, fitted)
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
-    if pose is None or _strange(pose, fitted):
+    if pose is None or _strange(pose, fitted, explained):
         return None
     diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
     pose = diagnosis.pose
@@ -123,11 +126,16 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     )  # fmt: skip
 
 
-def _strange(pose: Pose, fitted: Fit) -> bool:
-    """What was fitted is not this scan body: residuals wide and smooth, as where a tooth lies on a post; or loose."""
-    smooth = pose.field.correlated_sd > WORST_SMOOTH_SD and pose.field.length > SMOOTH_LENGTH
+def _strange(pose: Pose, fitted: Fit, explained: float) -> bool:
+    """What was fitted is not this scan body: residuals wide and smooth, surface off it near by; or it is loose.
+
+    Neither alone tells: a split body's residuals are smooth, and a chipped one leaves surface unexplained.
+    """
+    smooth = pose.field.correlated_sd * min(1.0, pose.field.length / SMOOTH_LENGTH)
+    strangeness = smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED
     loose = float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
-    return smooth or loose or _apart_mm(pose.scan_from_connection, fitted.scan_from_connection) > LOOSE_SD
+    moved = _apart_mm(pose.scan_from_connection, fitted.scan_from_connection)
+    return strangeness > MOST_STRANGE or loose or moved > MOST_MOVED
 
 
 def _apart_mm(one: FloatArray, two: FloatArray) -> float:
