@@ -83,16 +83,21 @@ def united(records: Sequence[Record]) -> Union:
 
 def refuse_duplicates(records: Sequence[Record]) -> None:
     """Raises UsageError where two of the results are the same file, or one scan measured twice."""
-    digests = [hashlib.sha256(record.path.read_bytes()).hexdigest() for record in records]
+    digests = [_digest(record) for record in records]
     for i, j in combinations(range(len(records)), 2):
         one, two = records[i].name, records[j].name
-        if digests[i] == digests[j]:
+        if digests[i] == digests[j] != "":
             raise UsageError(f"{two} is the same result as {one}; name results of different scans")
         if _same_scan(records[i], records[j]):
             raise UsageError(
                 f"{two} and {one} are of the same scan (sha256 {records[i].scan.sha256[:12]}…); "
                 "a scan repeats nothing of itself: name results of different scans"
             )
+
+
+def _digest(record: Record) -> str:
+    """SHA-256 of the file; nothing where the record was made without one."""
+    return hashlib.sha256(record.path.read_bytes()).hexdigest() if record.path.is_file() else ""
 
 
 def _same_scan(one: Record, two: Record) -> bool:
