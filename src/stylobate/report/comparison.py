@@ -11,7 +11,6 @@ from typing import Any
 import numpy as np
 
 from stylobate import __version__
-from stylobate.core.result import Pair
 from stylobate.core.types import FloatArray
 from stylobate.report.document import document
 from stylobate.report.folder import Staging
@@ -93,6 +92,7 @@ def comparison_document(comparison: Comparison) -> dict[str, Any]:
             "distance_sd_um": 1e3 * drift.median,
             "low_um": 1e3 * drift.low,
             "high_um": 1e3 * drift.high,
+            "from": comparison.drift_from,
         }
     if comparison.groups:
         values |= _grouped(comparison, names, labels)
@@ -230,8 +230,3 @@ def _parquet(comparison: Comparison) -> bytes:
     sink = io.BytesIO()
     pq.write_table(pa.Table.from_arrays(arrays, names=list(HEAD)), sink)
     return sink.getvalue()
-
-
-def neighbours(comparison: Comparison) -> list[Pair]:
-    """Pairs of the pooled result; none where nothing is pooled."""
-    return list(comparison.pooled.result.pairs) if comparison.pooled is not None else []

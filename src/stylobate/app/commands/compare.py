@@ -26,12 +26,24 @@ from stylobate.report.folder import staging
     metavar="SITE",
     help="This site (as numbered in A) was scanned again: only its last scan counts; may be repeated.",
 )
+@click.option(
+    "--profile",
+    "profile_path",
+    type=click.Path(path_type=Path),
+    metavar="PROFILE",
+    help="How the scanner drifts, from 'stylobate profile': finds smaller shifts.",
+)
 @click.option("--no-plots", is_flag=True, help="Write no plots.")
 @click.option(
     "--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for what is written."
 )
 def command(
-    results: tuple[Path, ...], groups: tuple[str, ...], rescanned: tuple[str, ...], no_plots: bool, out: Path
+    results: tuple[Path, ...],
+    groups: tuple[str, ...],
+    rescanned: tuple[str, ...],
+    profile_path: Path | None,
+    no_plots: bool,
+    out: Path,
 ) -> int:
     """Compare repeat scans of the same implants, in any frames and any order of sites.
 
@@ -41,8 +53,10 @@ def command(
     members = _members(groups, results)
     with staging(out) as area:
         from stylobate.several.compare.comparing import compare
+        from stylobate.several.drifting import read_profile
 
-        comparison = compare(results, members, rescanned)
+        profile = None if profile_path is None else read_profile(profile_path)
+        comparison = compare(results, members, rescanned, profile)
         plots: dict[str, bytes] = {}
         if not no_plots:
             from stylobate.report.comparison_plots import plotted

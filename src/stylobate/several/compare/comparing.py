@@ -12,12 +12,14 @@ from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.record import Record, read_result
 from stylobate.several.compare.components import Spread
+from stylobate.several.compare.errors import prior_of
 from stylobate.several.compare.layout import Cell
 from stylobate.several.compare.model import Comparison, Contrast, DriftSize, Group
 from stylobate.several.compare.moved import FEWEST, Moved, Search, search
 from stylobate.several.compare.pool import pooled
 from stylobate.several.compare.repeat import PairSpread, distances, mean_model, repeats
 from stylobate.several.compare.union import Union, united
+from stylobate.several.drifting.model import Profile
 
 EVERYONE = "all"
 
@@ -26,18 +28,21 @@ def compare(
     results: Sequence[str | Path | Record],
     groups: Mapping[str, Sequence[int]] | None = None,
     rescanned: Sequence[str] = (),
+    profile: Profile | None = None,
 ) -> Comparison:
     """Compare repeat scans of the same implants.
 
     results: result.json files, folders that hold one, or records. groups: positions in `results` by scanner, material
     or operator. rescanned: sites (names as in the first result) of which only the last scan that shows them counts.
+    profile: how the scanner drifts, where that is known.
     Raises ResultError and UsageError.
     """
     records = [one if isinstance(one, Record) else read_result(one) for one in results]
     union = united(records)
     assigned = _assigned(groups, len(records))
     left_out = _outdated(union, rescanned)
-    found = search(union, left_out)
+    held = prior_of(records, profile)
+    found = search(union, held, left_out)
     weights = found.draws.weights()
     model = mean_model(found.layout, found.drift.parts, found.draws.theta, weights)
     pairs = distances(found.layout)
@@ -56,6 +61,7 @@ def compare(
         contrasts=_contrasts(groups, pairs),
         pooled=None if why_not else pooled(union, found.layout, model),
         why_not_pooled=why_not,
+        drift_from=held.source,
         notes=_notes(union, found),
     )
 

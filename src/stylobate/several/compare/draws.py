@@ -14,10 +14,11 @@ from typing import Any
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.several.compare.errors import PRIOR_MEDIAN, PRIOR_SPREAD
+from stylobate.several.compare.errors import Prior
 from stylobate.several.compare.layout import Cell, Layout
 from stylobate.several.compare.likelihood import CellFit, Solution, solve
 
+PARAMETERS = 5
 STAGES = 3
 POINTS = 256
 """In each stage; of the later ones every fourth from the prior."""
@@ -50,16 +51,16 @@ class Draws:
         return top + float(np.log(np.mean(np.exp(total - top))))
 
 
-def draws(layout: Layout, drift: FloatArray, cells: list[Cell]) -> Draws:
+def draws(layout: Layout, drift: FloatArray, cells: list[Cell], held: Prior) -> Draws:
     """Draw θ so that the posterior with everything, and with each of `cells` left out, is well covered."""
     from scipy.stats import multivariate_normal, multivariate_t
 
-    middle, spread = np.log(PRIOR_MEDIAN), np.diag(PRIOR_SPREAD**2)
+    middle, spread = np.log(held.median), np.diag(held.spread**2)
     prior: Any = multivariate_normal(middle, spread)
     proposals: list[Any] = [prior]
-    logs, solutions = [middle + PRIOR_SPREAD * _normal(0)], []
+    logs, solutions = [middle + held.spread * _normal(0)], []
     for stage in range(STAGES):
-        reach = FARTHEST * PRIOR_SPREAD
+        reach = FARTHEST * held.spread
         solutions.append(_solved(layout, drift, np.exp(np.clip(logs[-1], middle - reach, middle + reach)), cells))
         so_far, joined = np.concatenate(logs), _joined(solutions)
         log_weight = prior.logpdf(so_far) - _log_density(so_far, proposals)
@@ -67,10 +68,10 @@ def draws(layout: Layout, drift: FloatArray, cells: list[Cell]) -> Draws:
         if stage == STAGES - 1:
             break
         mean, covariance = _moments(so_far, log_weight, joined)
-        covariance = WIDENED * covariance + 1e-4 * spread
+        covariance = WIDENED * covariance + 1e-2 * spread
         proposals.append(multivariate_t(mean, covariance, df=FREEDOM))
         student = mean + _student(stage + 1) @ np.linalg.cholesky(covariance).T
-        student[:FROM_PRIOR] = middle + PRIOR_SPREAD * _normal(stage + 1)[:FROM_PRIOR]
+        student[:FROM_PRIOR] = middle + held.spread * _normal(stage + 1)[:FROM_PRIOR]
         logs.append(student)
     return Draws(np.exp(so_far), log_weight, joined.log_likelihood, joined.cells)
 
@@ -123,12 +124,12 @@ def _normalised(log_values: FloatArray) -> FloatArray:
 def _normal(stage: int) -> FloatArray:
     from scipy.stats import norm, qmc
 
-    return np.asarray(norm.ppf(qmc.Sobol(len(PRIOR_MEDIAN), seed=100 + stage).random(POINTS)))
+    return np.asarray(norm.ppf(qmc.Sobol(PARAMETERS, seed=100 + stage).random(POINTS)))
 
 
 @cache
 def _student(stage: int) -> FloatArray:
     from scipy.stats import chi2, norm, qmc
 
-    uniform = qmc.Sobol(len(PRIOR_MEDIAN) + 1, seed=200 + stage).random(POINTS)
+    uniform = qmc.Sobol(PARAMETERS + 1, seed=200 + stage).random(POINTS)
     return np.asarray(norm.ppf(uniform[:, 1:]) * np.sqrt(FREEDOM / chi2.ppf(uniform[:, :1], FREEDOM)))

@@ -5,12 +5,15 @@ C(θ) = s² C_stated + C_reseated + Σ θ_j² D_j   (method/compare, eq. 2)
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
+from stylobate.record.model import Record, RecordSite
+from stylobate.several.drifting.model import Profile
 from stylobate.several.lay import LEVER
 
 PER_MM = 50.0
@@ -18,12 +21,68 @@ PER_MM = 50.0
 STEP_MM = 2.0
 """A walk between two implants is summed over steps of about this length."""
 
-NAMES = ("noise", "shift walk", "turn walk", "turn walk with its lever", "scale")
-PRIOR_MEDIAN = np.array([1.0, 0.010, np.radians(0.02), np.radians(0.01), 0.005])
-"""Factor on the stated sd; mm, radians, radians and mm, each after 50 mm. Full arches are said to repeat within some
-40 µm (BMC Oral Health 2024, PMC11636004); how that is shared out is our choice, no source."""
-PRIOR_SPREAD = np.array([0.35, 1.2, 1.2, 1.2, 1.2])
-"""Standard deviation of the natural logarithm: ours, no source. A factor of 10 up or down is within 95 % for drift."""
+
+@dataclass(frozen=True)
+class Prior:
+    """What is held likely of θ before the scans are looked at: log-normal.
+
+    median: (5,) factor on the stated standard uncertainties; shift walk, mm; turn walk, rad; turn walk with its lever,
+    rad; scale, mm; drift each after 50 mm. spread: (5,) standard deviation of the natural logarithm. source: in words.
+    """
+
+    median: FloatArray
+    spread: FloatArray
+    source: str
+
+
+NOISE_SPREAD = 0.2
+"""A stated uncertainty is taken to be right within a factor of 1.5, 95 times in 100: ours, no source."""
+NOT_STATED = Prior(
+    np.array([1.0, 0.010, np.radians(0.01), np.radians(0.005), 0.005]),
+    np.array([NOISE_SPREAD, 1.2, 1.2, 1.2, 1.0]),
+    "no drift stated: anything from none to that of the worst full arches is held possible",
+)
+"""Full arches are said to repeat within some 40 µm (BMC Oral Health 2024, PMC11636004), within the 95 % here; how drift
+is shared out among its kinds is our choice, no source."""
+LEAST = 1e-4
+"""mm after 50 mm, and rad: a drift that is as good as none."""
+STATED_SPREAD = 0.5
+"""Of a drift that a budget states without its uncertainty: a factor of 2.7 either way, ours, no source."""
+PROFILE_LEAST = 0.1
+
+
+def prior_of(records: Sequence[Record], profile: Profile | None) -> Prior:
+    """Of drift as the profile says, else as all budgets say, else unknown."""
+    if profile is not None:
+        told = np.array([profile.shift_um.value * 1e-3, np.radians(profile.turn_deg.value)])
+        relative = np.array([profile.shift_um.u * 1e-3, np.radians(profile.turn_deg.u)]) / np.maximum(told, LEAST)
+        spread = np.maximum(np.sqrt(np.log1p(relative**2)), PROFILE_LEAST)
+        return _stated(told, spread, f"profile of {profile.scanner} {profile.unit}".strip())
+    walks = [_walk(record, site) for record in records for site in record.sites]
+    known = [walk for walk in walks if walk is not None]
+    if not known or len(known) < len(walks):
+        return NOT_STATED
+    return _stated(np.median(known, axis=0), np.full(2, STATED_SPREAD), "drift as the budgets state it")
+
+
+def _stated(told: FloatArray, spread: FloatArray, source: str) -> Prior:
+    """A prior of shift and turn walk (2,), the other kinds as good as none: a scale that all scans share cancels."""
+    median = np.array([1.0, *np.maximum(told, LEAST * np.array([1.0, 1e-2])), LEAST * 1e-2, LEAST])
+    return Prior(median, np.array([NOISE_SPREAD, *spread, PROFILE_LEAST, PROFILE_LEAST]), source)
+
+
+def _walk(record: Record, site: RecordSite) -> FloatArray | None:
+    """(2,) mm and rad after 50 mm, from the site's budget: what drift adds towards the site farthest away."""
+    row = next((row for row in site.budget if row.source == "drift"), None)
+    if row is None or row.platform_um is None:
+        return None
+    centres = [other.scan_from_connection[:3, 3] for other in record.sites]
+    away = max(float(np.linalg.norm(centre - site.scan_from_connection[:3, 3])) for centre in centres)
+    share = np.sqrt(away / PER_MM)
+    if share == 0.0:
+        return None
+    walk = np.array([row.platform_um * 1e-3 / np.sqrt(3.0), np.radians(row.axis_deg or 0.0) / np.sqrt(2.0)])
+    return np.asarray(walk / share, np.float64)
 
 
 @dataclass(frozen=True)

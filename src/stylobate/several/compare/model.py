@@ -47,7 +47,7 @@ class Comparison:
     sites too. findable: mm of height per implant that would be named with 95 % probability, NaN: none could.
 
     pooled: None where the scans do not agree, `why_not_pooled` then says so. noise_factor: median and 95 % range of
-    what the stated standard uncertainties are to be multiplied with.
+    what the stated standard uncertainties are to be multiplied with. drift_from: what was held likely of drift.
     """
 
     union: Union
@@ -59,6 +59,7 @@ class Comparison:
     findable: tuple[float, ...]
     noise_factor: Spread
     drift: DriftSize | None
+    drift_from: str
     groups: tuple[Group, ...]
     contrasts: tuple[Contrast, ...]
     pooled: Pooled | None

@@ -9,15 +9,15 @@ import numpy as np
 from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
 from stylobate.several.compare.draws import Draws, draws
-from stylobate.several.compare.errors import Drift
+from stylobate.several.compare.errors import Drift, Prior
 from stylobate.several.compare.layout import Cell, Layout, layout
 from stylobate.several.compare.likelihood import CellFit
 from stylobate.several.compare.union import Union
 
 LEVEL = 0.01
 """Corrected p-value below which a site is named: one comparison in a hundred names one wrongly, or fewer."""
-TESTS = 3
-"""A cell is tried for height, for shift in any direction and for the whole pose."""
+SHARES = {"height": 0.7, "shift": 0.1, "pose": 0.2}
+"""How the level is shared out among the tests of a cell: most to height, as a body not seated stands high."""
 POWER = 0.95
 LIKELY = 100.0
 """Odds below which another reading stays open; the same as for index marks (method/measure, 9)."""
@@ -55,7 +55,7 @@ class Search:
     findable: FloatArray
 
 
-def search(union: Union, left_out: frozenset[Cell] = frozenset()) -> Search:
+def search(union: Union, held: Prior, left_out: frozenset[Cell] = frozenset()) -> Search:
     """Name the cells that stand off, the clearest first, each time laying the scans on each other without them."""
     named: list[Moved] = []
     while True:
@@ -63,7 +63,7 @@ def search(union: Union, left_out: frozenset[Cell] = frozenset()) -> Search:
         laid = layout(union, gone)
         drift = Drift.over(laid.poses)
         cells = _cells(laid)
-        drawn = draws(laid, drift.parts, cells)
+        drawn = draws(laid, drift.parts, cells, held)
         count = len(cells) + len(named)
         found = _clearest(drawn, count)
         if found is None:
@@ -85,27 +85,28 @@ def _cells(laid: Layout) -> list[Cell]:
 
 
 def p_value(drawn: Draws, fit: CellFit) -> float:
-    """p of a cell: the least of its tests, times their number. Each is the mean over θ (eq. 7)."""
-    return min(1.0, TESTS * min(_p_values(drawn, fit)))
+    """p of a cell: the least of its tests, each divided by its share of the level (eq. 8)."""
+    return min(1.0, *(p / SHARES[test] for test, p in p_values(drawn, fit).items()))
 
 
-def _p_values(drawn: Draws, fit: CellFit) -> list[float]:
+def p_values(drawn: Draws, fit: CellFit) -> dict[str, float]:
+    """p of each test of a cell, the mean over θ (eq. 7)."""
     from scipy.stats import chi2
 
     weights = drawn.weights(fit.log_likelihood)
-    values = []
-    for motions in ([2], [0, 1, 2], list(range(len(fit.motions)))):
+    values = {}
+    for test, motions in (("height", [2]), ("shift", [0, 1, 2]), ("pose", list(range(len(fit.motions))))):
         shift = fit.shift[:, motions]
         block = fit.covariance[:, motions][:, :, motions]
         squared = np.einsum("ta,ta->t", shift, np.linalg.solve(block, shift[:, :, None])[:, :, 0])
-        values.append(float(weights @ chi2.sf(squared, len(motions))))
+        values[test] = float(weights @ chi2.sf(squared, len(motions)))
     return values
 
 
 def _clearest(drawn: Draws, count: int) -> Moved | None:
     """The cell that best explains what stands off, where any is below the level."""
-    p_values = [min(1.0, count * p_value(drawn, fit)) for fit in drawn.cells]
-    significant = [c for c, p in enumerate(p_values) if p < LEVEL]
+    corrected = [min(1.0, count * p_value(drawn, fit)) for fit in drawn.cells]
+    significant = [c for c, p in enumerate(corrected) if p < LEVEL]
     if not significant:
         return None
     evidence = [drawn.log_evidence(fit) for fit in drawn.cells]
@@ -115,7 +116,7 @@ def _clearest(drawn: Draws, count: int) -> Moved | None:
     instead = [drawn.cells[c].cell[1] for c in rivals if evidence[best] - evidence[c] < np.log(LIKELY)]
     mean, covariance = _mean(drawn, fit)
     turn = float(np.degrees(mean[5])) if 5 in fit.motions else None
-    return Moved(fit.cell, mean[:3], length_95(covariance[:3, :3]), turn, p_values[best], tuple(instead))
+    return Moved(fit.cell, mean[:3], length_95(covariance[:3, :3]), turn, corrected[best], tuple(instead))
 
 
 def _mean(drawn: Draws, fit: CellFit) -> tuple[FloatArray, FloatArray]:
@@ -137,7 +138,7 @@ def _findable(drawn: Draws, count: int, implants: int) -> FloatArray:
         sd = np.sqrt(fit.covariance[:, 2, 2])
 
         def excess(height: float, sd: FloatArray = sd, weights: FloatArray = weights) -> float:
-            return float(weights @ (2.0 * norm.sf(height / sd))) - LEVEL / (TESTS * count)
+            return float(weights @ (2.0 * norm.sf(height / sd))) - LEVEL * SHARES["height"] / count
 
         critical = brentq(excess, 0.0, 100.0 * float(sd.max()))
 
