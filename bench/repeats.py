@@ -19,8 +19,8 @@ from stylobate.core import rigid
 from stylobate.core.result import PartsInfo, ScanInfo
 from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite
-from stylobate.several.compare.comparing import compare
-from stylobate.several.compare.model import Comparison
+from stylobate.several.comparing.model import Comparison
+from stylobate.several.comparing.verb import compare
 from stylobate.several.drifting.model import Estimate, Profile
 
 SITES = 4
@@ -132,7 +132,6 @@ def outcome(job: tuple[Case, int, int]) -> Outcome:
     found = compare(records, profile=_profile(case, poses) if case.told else None)
     truly = (case.scans - 1, site) if case.height else None
     cells = [moved.cell for moved in found.moved]
-    nees, inside = _pooled(found, poses, frame)
     wrong = any(cell != truly for cell in cells)
     return Outcome(
         site, truly in cells, wrong, 1e3 * np.array(found.findable), _covered(found, case, poses), nees, inside
@@ -192,7 +191,7 @@ def _pooled(found: Comparison, poses: FloatArray, frame: FloatArray) -> tuple[fl
 def lines(case: Case, outcomes: list[Outcome]) -> Iterator[str]:
     """What came of a case, with binomial standard errors."""
     count = len(outcomes)
-    wrong = np.mean([o.wrong for o in outcomes])
+    wrong = float(np.mean([o.wrong for o in outcomes]))
     ends = [o.named for o in outcomes if o.site in (0, SITES - 1)]
     middle = [o.named for o in outcomes if o.site not in (0, SITES - 1)]
     text = f"{case}: "

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.spatial.transform import Rotation
 
-from stylobate.several.compare.components import Values, over_all, repeatability, reproducibility, within
+from stylobate.several.comparing.components import Values, over_all, repeatability, reproducibility, within
 from stylobate.several.lay import laid
 
 SULPHUR = (

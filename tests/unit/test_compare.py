@@ -10,7 +10,7 @@ import pytest
 from stylobate.core import rigid
 from stylobate.core.errors import ResultError, UsageError
 from stylobate.record import read_result
-from stylobate.several.compare.comparing import compare
+from stylobate.several.comparing.verb import compare
 from tests.unit.comparing_making import SD_MM, TILT, TURN, arch, document, drifted, unseated, write
 
 

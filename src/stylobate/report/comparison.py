@@ -15,10 +15,10 @@ from stylobate.core.types import FloatArray
 from stylobate.report.document import document
 from stylobate.report.folder import Staging
 from stylobate.report.laid_out import laid_out
-from stylobate.several.compare.components import Spread
-from stylobate.several.compare.model import Comparison
-from stylobate.several.compare.moved import Moved
-from stylobate.several.compare.pool import Pooled
+from stylobate.several.comparing.components import Spread
+from stylobate.several.comparing.model import Comparison
+from stylobate.several.comparing.moved import Moved
+from stylobate.several.comparing.pool import Pooled
 
 FORMAT = "stylobate-compare"
 VERSION = 1

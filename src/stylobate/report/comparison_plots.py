@@ -9,8 +9,8 @@ import numpy as np
 
 from stylobate.report.comparison import FIGURES, scan_names
 from stylobate.report.words import printable
-from stylobate.several.compare.components import Spread
-from stylobate.several.compare.model import Comparison
+from stylobate.several.comparing.components import Spread
+from stylobate.several.comparing.model import Comparison
 
 COLOURS = ("#0072B2", "#D55E00", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#000000")
 """Okabe & Ito (2008), told apart by any colour vision."""

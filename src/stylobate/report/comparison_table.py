@@ -14,9 +14,9 @@ from rich.text import Text
 from stylobate.report.comparison import FIGURES, scan_names
 from stylobate.report.table import PLAIN_WIDTH, Terminal
 from stylobate.report.words import CAUTION, printable
-from stylobate.several.compare.components import Spread
-from stylobate.several.compare.model import Comparison
-from stylobate.several.compare.moved import Moved
+from stylobate.several.comparing.components import Spread
+from stylobate.several.comparing.model import Comparison
+from stylobate.several.comparing.moved import Moved
 
 WORDS = {
     "platform": "centre µm",

@@ -6,7 +6,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from stylobate.several.compare.comparing import compare
+    from stylobate.several.comparing.verb import compare
     from stylobate.several.drifting.read import read_profile
     from stylobate.several.drifting.verb import profile
     from stylobate.several.elsewhere.verb import poses
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 __all__ = ["compare", "poses", "profile", "read_profile", "seat"]
 
 _HOMES = {
-    "compare": "stylobate.several.compare.comparing",
+    "compare": "stylobate.several.comparing.verb",
     "poses": "stylobate.several.elsewhere.verb",
     "profile": "stylobate.several.drifting.verb",
     "read_profile": "stylobate.several.drifting.read",

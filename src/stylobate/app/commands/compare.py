@@ -52,7 +52,7 @@ def command(
     """
     members = _members(groups, results)
     with staging(out) as area:
-        from stylobate.several.compare.comparing import compare
+        from stylobate.several.comparing.verb import compare
         from stylobate.several.drifting import read_profile
 
         profile = None if profile_path is None else read_profile(profile_path)

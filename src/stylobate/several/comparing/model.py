@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stylobate.core.types import FloatArray
-from stylobate.several.compare.components import Spread
-from stylobate.several.compare.moved import Moved
-from stylobate.several.compare.pool import Pooled
-from stylobate.several.compare.repeat import PairSpread, Repeats
-from stylobate.several.compare.union import Union
+from stylobate.several.comparing.components import Spread
+from stylobate.several.comparing.moved import Moved
+from stylobate.several.comparing.pool import Pooled
+from stylobate.several.comparing.repeat import PairSpread, Repeats
+from stylobate.several.comparing.union import Union
 
 
 @dataclass(frozen=True)

@@ -14,9 +14,9 @@ from typing import Any
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.several.compare.errors import Prior
-from stylobate.several.compare.layout import Cell, Layout
-from stylobate.several.compare.likelihood import CellFit, Solution, solve
+from stylobate.several.comparing.errors import Prior
+from stylobate.several.comparing.layout import Cell, Layout
+from stylobate.several.comparing.likelihood import CellFit, Solution, solve
 
 PARAMETERS = 5
 STAGES = 3

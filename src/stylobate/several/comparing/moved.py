@@ -8,11 +8,11 @@ import numpy as np
 
 from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
-from stylobate.several.compare.draws import Draws, draws
-from stylobate.several.compare.errors import Drift, Prior
-from stylobate.several.compare.layout import Cell, Layout, layout
-from stylobate.several.compare.likelihood import CellFit
-from stylobate.several.compare.union import Union
+from stylobate.several.comparing.draws import Draws, draws
+from stylobate.several.comparing.errors import Drift, Prior
+from stylobate.several.comparing.layout import Cell, Layout, layout
+from stylobate.several.comparing.likelihood import CellFit
+from stylobate.several.comparing.union import Union
 
 LEVEL = 0.01
 """Corrected p-value below which a site is named: one comparison in a hundred names one wrongly, or fewer."""

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.several.compare.errors import covariances
-from stylobate.several.compare.layout import Cell, Layout
+from stylobate.several.comparing.errors import covariances
+from stylobate.several.comparing.layout import Cell, Layout
 
 
 @dataclass(frozen=True)

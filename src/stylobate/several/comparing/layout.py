@@ -13,7 +13,7 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.record.model import Record, RecordSite
-from stylobate.several.compare.union import Union
+from stylobate.several.comparing.union import Union
 from stylobate.several.lay import laid, landmarks
 
 ROUNDS = 3

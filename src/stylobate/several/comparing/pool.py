@@ -13,8 +13,8 @@ from stylobate.core import rigid
 from stylobate.core.result import BudgetRow, Deviation, Finding, NotShown, Result, Site
 from stylobate.core.types import FloatArray
 from stylobate.record.model import RecordSite
-from stylobate.several.compare.layout import Layout
-from stylobate.several.compare.union import Union
+from stylobate.several.comparing.layout import Layout
+from stylobate.several.comparing.union import Union
 
 NOT_SHOWN = NotShown(
     "what all scans share",

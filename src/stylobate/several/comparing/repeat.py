@@ -8,9 +8,9 @@ from itertools import combinations
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.several.compare.components import Spread, Values, over_all, repeatability, reproducibility, within
-from stylobate.several.compare.errors import covariances
-from stylobate.several.compare.layout import Layout
+from stylobate.several.comparing.components import Spread, Values, over_all, repeatability, reproducibility, within
+from stylobate.several.comparing.errors import covariances
+from stylobate.several.comparing.layout import Layout
 
 SIDE, HEIGHT, TILT, TURN = range(4)
 KIND_OF_MOTION = np.array([SIDE, SIDE, HEIGHT, TILT, TILT, TURN])

@@ -11,14 +11,14 @@ import numpy as np
 from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.record import Record, read_result
-from stylobate.several.compare.components import Spread
-from stylobate.several.compare.errors import prior_of
-from stylobate.several.compare.layout import Cell
-from stylobate.several.compare.model import Comparison, Contrast, DriftSize, Group
-from stylobate.several.compare.moved import FEWEST, Moved, Search, search
-from stylobate.several.compare.pool import pooled
-from stylobate.several.compare.repeat import PairSpread, distances, mean_model, repeats
-from stylobate.several.compare.union import Union, united
+from stylobate.several.comparing.components import Spread
+from stylobate.several.comparing.errors import prior_of
+from stylobate.several.comparing.layout import Cell
+from stylobate.several.comparing.model import Comparison, Contrast, DriftSize, Group
+from stylobate.several.comparing.moved import FEWEST, Moved, Search, search
+from stylobate.several.comparing.pool import pooled
+from stylobate.several.comparing.repeat import PairSpread, distances, mean_model, repeats
+from stylobate.several.comparing.union import Union, united
 from stylobate.several.drifting.model import Profile
 
 EVERYONE = "all"

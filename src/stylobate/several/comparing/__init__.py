@@ -1,0 +1,1 @@
+"""Repeat scans of the same implants compared."""
