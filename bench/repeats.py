@@ -133,9 +133,8 @@ def outcome(job: tuple[Case, int, int]) -> Outcome:
     truly = (case.scans - 1, site) if case.height else None
     cells = [moved.cell for moved in found.moved]
     wrong = any(cell != truly for cell in cells)
-    return Outcome(
-        site, truly in cells, wrong, 1e3 * np.array(found.findable), _covered(found, case, poses), nees, inside
-    )
+    findable, pooled = 1e3 * np.array(found.findable), _pooled(found, poses, frame)
+    return Outcome(site, truly in cells, wrong, findable, _covered(found, case, poses), *pooled)
 
 
 def _profile(case: Case, poses: FloatArray) -> Profile:
