@@ -20,6 +20,7 @@ from stylobate.core.types import BoolArray, FloatArray
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
 from stylobate.handedness import image_fits_better, only_in_the_mirror
+from stylobate.otherparts import finding, fits_better, rest_of
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
@@ -85,6 +86,8 @@ def measure(
     tell("looking for scan bodies", 0.0)
     named = near_bodies or [""] * len(near)
     found = _at_points(bench, vertices, normals, list(zip(points, named, strict=True)), tell, threads)
+    if scan_bodies:
+        bench, found = _checked_against_the_rest(bench, found, vertices, normals, points, count)
     if not found:
         warnings += _handedness(bench, vertices, normals, points)
     if near:
@@ -219,6 +222,31 @@ def _strongest(found: list[Measured], count: int | None, warnings: list[str]) ->
         warnings.append(f"{len(found)} scan bodies are in the scan; the {count} with most surface are reported.")
         return found[:count]
     return found
+
+
+def _checked_against_the_rest(
+    bench: Bench, found: list[Measured], vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray],
+    count: int | None,
+) -> tuple[Bench, list[Measured]]:  # fmt: skip
+    """Sites of the scan bodies that the user named, doubted where one of the rest of the folder fits better.
+
+    Where fewer are found than there must be, what the rest finds is a site too, with that finding.
+    """
+    rest = rest_of(bench.parts, bench.bodies)
+    checked = []
+    for measured in found:
+        better = fits_better(bench, rest, measured)
+        checked.append(measured if better is None else measured.doubted(better))
+    if not rest or len(checked) >= (count or 1):
+        return bench, checked
+    whole = Bench(bench.parts, (*bench.bodies, *rest))
+    named, shift = " or ".join(body.id for body in bench.bodies), len(bench.bodies)
+    for other in _measured(Bench(bench.parts, rest), vertices, normals, points, _silent):
+        if all(other.distance_to(known.middle) > NEAR_REACH / 2.0 for known in checked):
+            readings = tuple(replace(reading, body=reading.body + shift) for reading in other.readings)
+            stands = replace(other, body=other.body + shift, readings=readings)
+            checked.append(stands.doubted(finding(rest[other.body].id, named)))
+    return whole, checked
 
 
 def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray]) -> list[str]:

@@ -84,6 +84,11 @@ class Measured:
     claimed: LongArray
     diagnosis: Diagnosis
 
+    def doubted(self, finding: Finding) -> Measured:
+        """The same site with one more finding, before all others."""
+        diagnosis = replace(self.diagnosis, findings=(finding, *self.diagnosis.findings))
+        return replace(self, diagnosis=diagnosis)
+
     def distance_to(self, point: FloatArray) -> float:
         """From a point to the scan body's middle, mm."""
         return float(np.linalg.norm(self.middle - point))
