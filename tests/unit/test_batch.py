@@ -15,8 +15,9 @@ from pathlib import Path
 import pyarrow.parquet
 import pytest
 
+from stylobate.app.commands import batch as command
 from stylobate.batch.journal import OUTCOME
-from stylobate.batch.run import Plan, run
+from stylobate.batch.run import Count, Plan, run
 from stylobate.batch.source import jobs_of
 from stylobate.batch.work import Options
 from stylobate.core.errors import UsageError
@@ -174,3 +175,16 @@ def test_a_list_names_scans_from_where_it_lies(folder: Path) -> None:
     for bad in ("absent", "scans"):
         with pytest.raises(UsageError):
             jobs_of(folder / bad, folder / "out")
+
+
+def test_progress_says_what_is_left(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    clock = [0.0]
+    monkeypatch.setattr("stylobate.app.commands.batch.time.monotonic", lambda: clock[0])
+    with command._progress() as tell:
+        tell(Count(100, 10))
+        clock[0] = 30.0
+        tell(Count(100, 10, 5))
+        clock[0] = 120.0
+        tell(Count(100, 10, 30))
+    # 30 scans in 2 min: 60 more take 4 min.
+    assert capsys.readouterr().err == "stylobate: 40 of 100 scans, about 4 min left\n"
