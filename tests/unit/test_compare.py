@@ -53,6 +53,7 @@ def test_a_turned_body_is_named_and_its_turn_given(tmp_path: Path) -> None:
     found = compare(files)
     assert [moved.cell for moved in found.moved] == [(1, 2)]
     assert found.moved[0].turn_deg == pytest.approx(12.0, abs=1.0)
+    assert None not in found.pairs[0].distances
     assert found.pooled is None
     assert "--rescan 3" in found.why_not_pooled
 
@@ -81,6 +82,8 @@ def test_with_two_common_sites_none_is_named_and_the_distance_shows_it(tmp_path:
     found = compare(files)
     assert found.moved == ()
     assert found.tried == 0
+    platform = found.repeats.within["platform"]
+    assert platform is not None, "height and sideways are taken together where two scans cannot tell them apart"
     first, second = found.pairs[0].distances
     assert first is not None
     assert second is not None

@@ -62,12 +62,6 @@ class Layout:
             reseated=self.reseated[scans],
         )
 
-    def centre(self, scan: int, implant: int) -> FloatArray:
-        """(3,) platform centre that the scan shows, in the common frame to first order of its laying."""
-        at = slice(6 * implant, 6 * implant + 6)
-        pose: FloatArray = self.poses[implant] @ rigid.exp(self.residual[scan, at])
-        return pose[:3, 3]
-
 
 def layout(union: Union, left_out: Set[Cell] = frozenset()) -> Layout:
     """Lay the scans of `union` on each other by least squares over landmarks, leaving out the cells named."""

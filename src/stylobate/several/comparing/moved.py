@@ -54,10 +54,15 @@ class Search:
     tried: int
     findable: FloatArray
 
+    def shows(self, scan: int, *implants: int) -> bool:
+        """Whether the scan shows these implants where they stand otherwise too."""
+        return all(self.layout.shows(scan, implant) for implant in implants)
+
 
 def search(union: Union, held: Prior, left_out: frozenset[Cell] = frozenset()) -> Search:
     """Name the cells that stand off, the clearest first, each time laying the scans on each other without them."""
     named: list[Moved] = []
+    tried = 0
     while True:
         gone = left_out | {moved.cell for moved in named}
         laid = layout(union, gone)
@@ -65,9 +70,10 @@ def search(union: Union, held: Prior, left_out: frozenset[Cell] = frozenset()) -
         cells = _cells(laid)
         drawn = draws(laid, drift.parts, cells, held)
         count = len(cells) + len(named)
+        tried = max(tried, count)
         found = _clearest(drawn, count)
         if found is None:
-            return Search(tuple(named), laid, drift, drawn, count, _findable(drawn, count, len(laid.poses)))
+            return Search(tuple(named), laid, drift, drawn, tried, _findable(drawn, count, len(laid.poses)))
         named.append(found)
 
 
@@ -91,7 +97,7 @@ def p_value(drawn: Draws, fit: CellFit) -> float:
 
 def p_values(drawn: Draws, fit: CellFit) -> dict[str, float]:
     """p of each test of a cell, the mean over θ (eq. 7)."""
-    from scipy.stats import chi2
+    from scipy.special import chdtrc
 
     weights = drawn.weights(fit.log_likelihood)
     values = {}
@@ -99,7 +105,7 @@ def p_values(drawn: Draws, fit: CellFit) -> dict[str, float]:
         shift = fit.shift[:, motions]
         block = fit.covariance[:, motions][:, :, motions]
         squared = np.einsum("ta,ta->t", shift, np.linalg.solve(block, shift[:, :, None])[:, :, 0])
-        values[test] = float(weights @ chi2.sf(squared, len(motions)))
+        values[test] = float(weights @ chdtrc(len(motions), squared))
     return values
 
 
@@ -130,7 +136,7 @@ def _mean(drawn: Draws, fit: CellFit) -> tuple[FloatArray, FloatArray]:
 def _findable(drawn: Draws, count: int, implants: int) -> FloatArray:
     """Height (mm) of each implant that one scan's test of height would name with 95 % probability; the worst scan."""
     from scipy.optimize import brentq
-    from scipy.stats import norm
+    from scipy.special import ndtr
 
     result = np.full(implants, np.nan)
     for fit in drawn.cells:
@@ -138,12 +144,12 @@ def _findable(drawn: Draws, count: int, implants: int) -> FloatArray:
         sd = np.sqrt(fit.covariance[:, 2, 2])
 
         def excess(height: float, sd: FloatArray = sd, weights: FloatArray = weights) -> float:
-            return float(weights @ (2.0 * norm.sf(height / sd))) - LEVEL * SHARES["height"] / count
+            return float(weights @ (2.0 * ndtr(-height / sd))) - LEVEL * SHARES["height"] / count
 
         critical = brentq(excess, 0.0, 100.0 * float(sd.max()))
 
         def missed(height: float, sd: FloatArray = sd, weights: FloatArray = weights, limit: float = critical) -> float:
-            return float(weights @ norm.sf((height - limit) / sd)) - (1.0 - POWER)
+            return float(weights @ ndtr((limit - height) / sd)) - (1.0 - POWER)
 
         found = brentq(missed, critical, critical + 100.0 * float(sd.max()))
         implant = fit.cell[1]

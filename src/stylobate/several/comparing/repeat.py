@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
+from stylobate.record.model import RecordSite
 from stylobate.several.comparing.components import Spread, Values, over_all, repeatability, reproducibility, within
 from stylobate.several.comparing.errors import covariances
 from stylobate.several.comparing.layout import Layout
+from stylobate.several.comparing.union import Union
 
 SIDE, HEIGHT, TILT, TURN = range(4)
 KIND_OF_MOTION = np.array([SIDE, SIDE, HEIGHT, TILT, TILT, TURN])
@@ -21,7 +24,9 @@ MIXES = {
     "axis": ((TILT, 2.0),),
     "index": ((TURN, 1.0),),
 }
-"""Variances that add up to each figure: platform over three axes, axis over two tilts, as in the budget."""
+"""Variances that add up to each figure: platform over three axes, axis over two tilts, as in the budget.
+
+Where the scans are too few to tell height from sideways, the platform counts them as alike."""
 
 
 @dataclass(frozen=True)
@@ -56,13 +61,20 @@ def mean_model(layout: Layout, drift: FloatArray, theta: FloatArray, weights: Fl
     )
 
 
-def repeats(layout: Layout, model: FloatArray, groups: LongArray) -> Repeats:
-    """All figures. model: (K, 6n, 6n) covariance of each scan, for degrees of freedom; groups: (K,)."""
+def repeats(layout: Layout, pairs: Sequence[PairSpread], model: FloatArray, groups: LongArray) -> Repeats:
+    """All figures.
+
+    pairs: distances in the scans of the layout. model: (K, 6n, 6n) covariance of each scan, for degrees of freedom.
+    groups: (K,).
+    """
     poses, joint = _pose_values(layout, model, groups)
     figures = Repeats({}, {}, {})
     for name, mix in MIXES.items():
         _add(figures, name, poses, joint, mix)
-    _add(figures, "distance", *_distance_values(layout, model, groups), ((0, 1.0),))
+    if figures.within["platform"] is None and len(poses.y):
+        alike = replace(poses, kind=np.where(poses.kind == HEIGHT, SIDE, poses.kind))
+        _add(figures, "platform", alike, joint, ((SIDE, 3.0),))
+    _add(figures, "distance", *_distance_values(layout, pairs, model, groups), ((0, 1.0),))
     return figures
 
 
@@ -108,26 +120,27 @@ def _pose_values(layout: Layout, model: FloatArray, groups: LongArray) -> tuple[
     ), joint
 
 
-def distances(layout: Layout) -> list[PairSpread]:
-    """Distance of every two implants in every scan that shows both."""
+def distances(union: Union) -> list[PairSpread]:
+    """Distance of every two implants in every scan that shows both, as that scan has them: moved sites too."""
     found = []
-    for i, j in combinations(range(len(layout.poses)), 2):
-        values = [_distance(layout, k, i, j) for k in range(len(layout.frames))]
+    for i, j in combinations(range(len(union.sites)), 2):
+        values = tuple(
+            None if a is None or b is None else _distance(a, b)
+            for a, b in zip(union.sites[i], union.sites[j], strict=True)
+        )
         known = [value for value in values if value is not None]
         if known:
-            sd = float(np.std(known, ddof=1)) if len(known) > 1 else None
-            found.append(PairSpread((i, j), tuple(values), sd))
+            found.append(PairSpread((i, j), values, float(np.std(known, ddof=1)) if len(known) > 1 else None))
     return found
 
 
-def _distance(layout: Layout, k: int, i: int, j: int) -> float | None:
-    if not (layout.shows(k, i) and layout.shows(k, j)):
-        return None
-    return float(np.linalg.norm(layout.centre(k, i) - layout.centre(k, j)))
+def _distance(a: RecordSite, b: RecordSite) -> float:
+    return float(np.linalg.norm(a.scan_from_connection[:3, 3] - b.scan_from_connection[:3, 3]))
 
 
-def _distance_values(layout: Layout, model: FloatArray, groups: LongArray) -> tuple[Values, FloatArray]:
-    pairs = [pair for pair in distances(layout) if pair.sd is not None]
+def _distance_values(
+    layout: Layout, pairs: Sequence[PairSpread], model: FloatArray, groups: LongArray
+) -> tuple[Values, FloatArray]:
     y, quantity, scan, across = [], [], [], []
     for number, pair in enumerate(pairs):
         i, j = pair.implants
@@ -136,7 +149,7 @@ def _distance_values(layout: Layout, model: FloatArray, groups: LongArray) -> tu
         slope[6 * i : 6 * i + 3] = -layout.poses[i][:3, :3].T @ way / np.linalg.norm(way)
         slope[6 * j : 6 * j + 3] = layout.poses[j][:3, :3].T @ way / np.linalg.norm(way)
         for k, value in enumerate(pair.distances):
-            if value is not None:
+            if value is not None and layout.shows(k, i) and layout.shows(k, j):
                 y.append(value - float(np.linalg.norm(way)))
                 quantity.append(number)
                 scan.append(k)

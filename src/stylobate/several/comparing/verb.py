@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import combinations
 from pathlib import Path
 
@@ -45,20 +46,20 @@ def compare(
     found = search(union, held, left_out)
     weights = found.draws.weights()
     model = mean_model(found.layout, found.drift.parts, found.draws.theta, weights)
-    pairs = distances(found.layout)
+    pairs = distances(union)
     why_not = _disagreement(union, found.moved)
     return Comparison(
         union=union,
         residual=found.layout.residual,
-        repeats=repeats(found.layout, model, assigned),
+        repeats=repeats(found.layout, pairs, model, assigned),
         pairs=tuple(pairs),
         moved=found.moved,
         tried=found.tried,
         findable=tuple(found.findable.tolist()),
         noise_factor=_quantiles(found.draws.theta[:, 0], weights),
         drift=_drift_size(found, weights),
-        groups=_groups(groups, found, model),
-        contrasts=_contrasts(groups, pairs),
+        groups=_groups(groups, found, pairs, model),
+        contrasts=_contrasts(groups, pairs, found),
         pooled=None if why_not else pooled(union, found.layout, model),
         why_not_pooled=why_not,
         drift_from=held.source,
@@ -133,26 +134,37 @@ def _drift_size(found: Search, weights: FloatArray) -> DriftSize | None:
     return DriftSize((i, j), spread.sd, spread.low, spread.high)
 
 
-def _groups(groups: Mapping[str, Sequence[int]] | None, found: Search, model: FloatArray) -> tuple[Group, ...]:
+def _groups(
+    groups: Mapping[str, Sequence[int]] | None, found: Search, pairs: Sequence[PairSpread], model: FloatArray
+) -> tuple[Group, ...]:
     if not groups:
         return ()
     made = []
     for name, members in groups.items():
         at = np.array(members, dtype=np.int64)
-        made.append(
-            Group(name, tuple(members), repeats(found.layout.of(at), model[at], np.zeros(len(at), dtype=np.int64)))
-        )
+        theirs = [replace(pair, distances=tuple(pair.distances[k] for k in at)) for pair in pairs]
+        alone = repeats(found.layout.of(at), theirs, model[at], np.zeros(len(at), dtype=np.int64))
+        made.append(Group(name, tuple(members), alone))
     return tuple(made)
 
 
-def _contrasts(groups: Mapping[str, Sequence[int]] | None, pairs: Sequence[PairSpread]) -> tuple[Contrast, ...]:
-    """Welch's interval (1947) of the difference of mean distances, each pair and each two groups by themselves."""
+def _contrasts(
+    groups: Mapping[str, Sequence[int]] | None, pairs: Sequence[PairSpread], found: Search
+) -> tuple[Contrast, ...]:
+    """Welch's interval (1947) of the difference of mean distances, each pair and each two groups by themselves.
+
+    Moved sites are left out.
+    """
     from scipy.stats import ttest_ind
 
     made = []
     for (one, first), (two, second) in combinations((groups or {}).items(), 2):
         for pair in pairs:
-            samples = [[d for k in members if (d := pair.distances[k]) is not None] for members in (first, second)]
+            i, j = pair.implants
+            samples = [
+                [d for k in members if (d := pair.distances[k]) is not None and found.shows(k, i, j)]
+                for members in (first, second)
+            ]
             if min(map(len, samples)) < 2:
                 continue
             interval = ttest_ind(samples[1], samples[0], equal_var=False).confidence_interval(0.95)
