@@ -10,8 +10,9 @@ DEMO := demo-output
 TESTS ?= tests
 FUZZ ?=
 BENCH ?=
+STUDY ?=
 
-.PHONY: help setup demo test check format fuzz bench lock docs web clean
+.PHONY: help setup demo test check format fuzz bench lock docs web clean study sabotage
 
 help: ## list the targets
 	@sed -n 's/^\([a-z]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 10
@@ -49,6 +50,12 @@ bench: $(BENCH_READY) ## ours and peers on the same scenes; options: make bench 
 web: $(READY) ## build the page of the browser from web/ (needs Node 20 and npm)
 	$(PY) -m scripts.page_api
 	cd web && npm ci --no-fund --no-audit --silent && npm run --silent build
+
+study: $(READY) ## are the bounds, findings and verdicts true? fresh scenes, resumable; writes docs/trust
+	$(PY) -m study $(STUDY)
+
+sabotage: $(READY) ## spoil one line at a time: each must turn a named test red
+	$(PY) -m sabotage
 
 docs: $(READY) ## paste the current --help texts into docs/
 	$(PY) scripts/paste_help.py

@@ -1,0 +1,93 @@
+"""What is spoilt, and the test that must see it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Spoiling:
+    """In `file` (below src/stylobate) the text `old`, which stands there once, becomes `new`; `test` must fail."""
+
+    name: str
+    file: str
+    old: str
+    new: str
+    test: str
+
+
+GUIDES = "tests/outside/test_uncertainty_guides.py"
+CAUSES = "tests/unit/test_diagnose.py"
+
+SPOILINGS = (
+    Spoiling(
+        "covariance × 1.2 in the weighted pose",
+        "pose.py",
+        "np.linalg.inv(information), dtype=np.float64)",
+        "1.2 * np.linalg.inv(information), dtype=np.float64)",
+        f"{GUIDES}::test_gum_h3_line_and_its_prediction",
+    ),
+    Spoiling(
+        "covariance × 1.2 in the diagnosis",
+        "diagnose/evidence.py",
+        "    gain = covariance @ half.T\n",
+        "    covariance = 1.2 * covariance\n    gain = covariance @ half.T\n",
+        f"{CAUSES}::test_freeing_a_shape_is_fitting_it_with_the_pose",
+    ),
+    Spoiling(
+        "frames swapped on the way to the connection",
+        "fit.py",
+        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])",
+        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3].T)",
+        "tests/recovery/test_causes.py::test_the_pose_is_right_within_its_bound",
+    ),
+    Spoiling(
+        "a term of the Jacobian missing: turns move nothing",
+        "fit.py",
+        "np.cross(points, gradient)",
+        "0.0 * np.cross(points, gradient)",
+        "tests/unit/test_measuring_stages.py::test_rows_are_the_derivative_of_the_distance",
+    ),
+    Spoiling(
+        "the bend's turning of sections missing",
+        "diagnose/shapes.py",
+        " - normal[:, 2:3] * points[:, :2] * turn[:, None]",
+        "",
+        "tests/unit/test_shapes.py::test_a_lean_is_the_derivative_of_a_bent_body",
+    ),
+    Spoiling(
+        "degrees for radians in the play",
+        "budget.py",
+        "np.radians(connection.play_deg)",
+        "np.asarray(connection.play_deg)",
+        "tests/unit/test_verdict.py::test_figures_add_as_variances",
+    ),
+    Spoiling(
+        "noise treated as white",
+        "field.py",
+        "result = self.correlated_sd**2 * correlation",
+        "result = 1e-12 * self.correlated_sd**2 * correlation",
+        f"{GUIDES}::test_effective_sample_size",
+    ),
+    Spoiling(
+        "edge mask off: points beyond an open edge are used",
+        "fit.py",
+        "(closest.face >= 0) & ~closest.on_boundary &",
+        "(closest.face >= 0) &",
+        "tests/unit/test_shapes.py::test_points_beyond_an_open_edge_are_not_usable",
+    ),
+    Spoiling(
+        "variances added as standard deviations",
+        "budget.py",
+        "np.asarray(np.sum(covariances, axis=0))",
+        "np.asarray(np.sum(np.sqrt(np.abs(covariances)), axis=0) ** 2)",
+        f"{GUIDES}::test_jcgm_101_9_2_sum_of_four",
+    ),
+    Spoiling(
+        "tests of a site not counted",
+        "diagnose/significance.py",
+        "return any_of(p, FAMILIES)",
+        "return p / 50",
+        f"{CAUSES}::test_clean_evidence_has_no_sign",
+    ),
+)
