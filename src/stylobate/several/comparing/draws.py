@@ -23,6 +23,10 @@ STAGES = 3
 POINTS = 256
 """In each stage; of the later ones every fourth from the prior."""
 FROM_PRIOR = POINTS // 4
+SHIFTED = POINTS // 4
+"""Of the first stage: about the noise that the residuals roughly have, in case what is stated is far off."""
+MOST_NOISE = 10.0
+NOISE_STEPS = 19
 WIDENED = 1.5
 FREEDOM = 5
 FARTHEST = 5.0
@@ -56,11 +60,13 @@ def draws(layout: Layout, drift: FloatArray, cells: list[Cell], held: Prior) -> 
     from scipy.stats import multivariate_normal, multivariate_t
 
     middle, spread = np.log(held.median), np.diag(held.spread**2)
+    shifted = middle + np.log(_noise(layout, drift, cells, held.median)) * (np.arange(PARAMETERS) == 0)
+    reach = np.maximum(FARTHEST * held.spread, np.log(MOST_NOISE) * (np.arange(PARAMETERS) == 0))
     prior: Any = multivariate_normal(middle, spread)
-    proposals: list[Any] = [prior]
-    logs, solutions = [middle + held.spread * _normal(0)], []
+    proposals: list[tuple[int, Any]] = [(POINTS - SHIFTED, prior), (SHIFTED, multivariate_normal(shifted, spread))]
+    first = held.spread * _normal(0)
+    logs, solutions = [np.concatenate([middle + first[SHIFTED:], shifted + first[:SHIFTED]])], []
     for stage in range(STAGES):
-        reach = FARTHEST * held.spread
         solutions.append(_solved(layout, drift, np.exp(np.clip(logs[-1], middle - reach, middle + reach)), cells))
         so_far, joined = np.concatenate(logs), _joined(solutions)
         log_weight = prior.logpdf(so_far) - _log_density(so_far, proposals)
@@ -69,11 +75,21 @@ def draws(layout: Layout, drift: FloatArray, cells: list[Cell], held: Prior) -> 
             break
         mean, covariance = _moments(so_far, log_weight, joined)
         covariance = WIDENED * covariance + 1e-2 * spread
-        proposals.append(multivariate_t(mean, covariance, df=FREEDOM))
         student = mean + _student(stage + 1) @ np.linalg.cholesky(covariance).T
         student[:FROM_PRIOR] = middle + held.spread * _normal(stage + 1)[:FROM_PRIOR]
+        proposals += [(FROM_PRIOR, prior), (POINTS - FROM_PRIOR, multivariate_t(mean, covariance, df=FREEDOM))]
         logs.append(student)
     return Draws(np.exp(so_far), log_weight, joined.log_likelihood, joined.cells)
+
+
+def _noise(layout: Layout, drift: FloatArray, cells: list[Cell], median: FloatArray) -> float:
+    """A rough noise factor: the likeliest with the cell left out that lets it be least; where to look, nothing more."""
+    factors = np.geomspace(1.0 / MOST_NOISE, MOST_NOISE, NOISE_STEPS)
+    theta = np.tile(median, (NOISE_STEPS, 1))
+    theta[:, 0] = factors
+    solution = solve(layout, drift, theta, cells)
+    each = [solution.log_likelihood, *(fit.log_likelihood for fit in solution.cells)]
+    return float(min(factors[np.argmax(values)] for values in each))
 
 
 def _solved(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell]) -> Solution:
@@ -96,14 +112,10 @@ def _joined(parts: list[Solution]) -> Solution:
     return Solution(np.concatenate([part.log_likelihood for part in parts]), cells)
 
 
-def _log_density(points: FloatArray, proposals: list[Any]) -> FloatArray:
+def _log_density(points: FloatArray, proposals: list[tuple[int, Any]]) -> FloatArray:
     """Log density (T,) of the mixture that the points so far were drawn from."""
-    stages = len(proposals)
-    from_prior = (POINTS + FROM_PRIOR * (stages - 1)) / (POINTS * stages)
-    other = (POINTS - FROM_PRIOR) / (POINTS * stages)
-    density = from_prior * np.exp(proposals[0].logpdf(points))
-    for proposal in proposals[1:]:
-        density = density + other * np.exp(proposal.logpdf(points))
+    total = sum(count for count, _ in proposals)
+    density = sum((count / total * np.exp(proposal.logpdf(points)) for count, proposal in proposals), np.zeros(1))
     return np.asarray(np.log(density))
 
 

@@ -20,6 +20,9 @@ ROUNDS = 3
 RESEATED = ("seating", "play")
 """Rows of the budget that say how differently a body may sit when it is screwed on again."""
 
+LEAST_SD = np.array([1e-4, 1e-4, 1e-4, 2e-5, 2e-5, 2e-5])
+"""mm and rad: 0.1 µm, and as much 5 mm up the axis; nothing is known better, whatever is stated."""
+
 Cell = tuple[int, int]
 """(scan, implant)"""
 
@@ -143,7 +146,7 @@ def _linearised(union: Union, left_out: frozenset[Cell], poses: FloatArray, fram
             seen[k, at] = (k, i) not in left_out
             seen[k, 6 * i + 5] &= site.index_order > 0
             reseated[k, at, at] = _reseating(site)
-        stated[k] = marks @ record.covariance() @ marks.T
+        stated[k] = marks @ record.covariance() @ marks.T + np.diag(np.tile(LEAST_SD, count) ** 2)
     lever = np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses])
     return Layout(poses, frames, residual, seen, stated, reseated, lever, left_out)
 
