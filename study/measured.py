@@ -6,6 +6,7 @@ from typing import Any
 
 import numpy as np
 
+from study.least import least
 from study.scenes import Case, scan_of
 from stylobate.core import rigid
 from stylobate.core.result import Site
@@ -53,16 +54,16 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
         at = truth.scan_from_connection[:3, 3]
         near = [s for s in result.sites if np.linalg.norm(s.scan_from_connection[:3, 3] - at) < SAME_PLACE]
         site = near[0] if near else None
-        kept["warned"] = list(result.warnings)
+        kept |= {"warned": list(result.warnings), "searched": True}
     else:
-        site, white = _from_near(case, truth, scan)
+        site, white, kept["least"] = _from_near(case, truth, scan)
     kept["found"] = site is not None
     if site is not None:
         kept |= _compared(site, truth, white)
     return kept
 
 
-def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, FloatArray | None]:
+def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, FloatArray | None, dict[str, float] | None]:
     bench = Bench(case.parts(), case.bodies)
     vertices = scan.surface.vertices
     pose = truth.scan_from_connection.copy()
@@ -74,8 +75,9 @@ def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, Float
     candidate = Candidate(tuple(Reading(body, start, 1.0) for body, start in starts))
     measured = measure_site(bench, vertices, vertex_normals(vertices, scan.surface.faces), candidate)
     if measured is None:
-        return None, None
-    return site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None)), _white(measured)
+        return None, None, None
+    site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
+    return site, _white(measured), None if case.cause else least(bench, measured)
 
 
 def _white(measured: Measured) -> FloatArray:

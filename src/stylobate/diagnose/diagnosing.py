@@ -25,6 +25,7 @@ from stylobate.fit import Around, Fit
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
+LOOKS = 3  # at a split surface
 ROUNDS = 8  # causes that are looked for one after the other
 SUSPECT = 0.05  # a whole-surface sign this unlikely has the field estimated anew with such shapes fitted
 
@@ -44,15 +45,17 @@ class Diagnosis:
 def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
     """Look for every cause at one site, and allow for those found in the pose and its covariance.
 
-    A split has thrown the fit to one side: all is looked at once more from the pose between the halves.
+    A split has thrown the fit to one side: all is looked at anew from the pose between the halves.
     """
-    first = _once(tree, edges, around, fit, pose, body)
-    if all(finding.cause != "split surface" for finding in first.findings):
-        return first
-    try:
-        return _once(tree, edges, around, fit, first.pose, body)
-    except ValueError:  # from there the surface is out of reach
-        return first
+    found = _once(tree, edges, around, fit, pose, body)
+    for _ in range(LOOKS - 1):
+        if all(finding.cause != "split surface" for finding in found.findings):
+            break
+        try:
+            found = _once(tree, edges, around, fit, found.pose, body)
+        except ValueError:  # from there the surface is out of reach
+            break
+    return found
 
 
 def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:

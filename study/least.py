@@ -1,0 +1,53 @@
+"""The smallest faults that a clean site would show at 1 % false alarms and 95 % power, from its own evidence."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from stylobate.core.types import FloatArray
+from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS
+from stylobate.diagnose.evidence import OFFSET, gather
+from stylobate.diagnose.shapes import leaning, step_across
+from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
+from stylobate.diagnose.signs import LEAN_TESTS, SPLIT_TESTS
+from stylobate.site import Bench, Measured
+
+POWER_Z = 1.6448536269514722  # a fault this many sd above the threshold is seen with 95 %
+CENTRES = 25
+
+
+def least(bench: Bench, measured: Measured) -> dict[str, float]:
+    """layer_um, lean_deg, split_um, and chip_um at each width; scan alone, body as drawn."""
+    from scipy.stats import chi2, norm
+
+    evidence = gather(
+        bench.trees[measured.body], bench.edges[measured.body], measured.around, measured.fit.support, measured.pose
+    )
+    each = FALSE_ALARMS / FAMILIES
+    place, normal = evidence.patches.centre, evidence.normal
+    low, top = float(place[:, 2].min()), float(place[:, 2].max())
+    _, lean = evidence.amplitudes(leaning(place, normal, low, top, False))
+    _, split = evidence.amplitudes(step_across(place, normal, 0.0))
+    offset = float(np.sqrt(evidence.covariance[OFFSET, OFFSET]))
+    result = {
+        "layer_um": 1e3 * offset * (float(norm.isf(each)) + POWER_Z),
+        "lean_deg": float(np.degrees(_sd(lean) * (np.sqrt(chi2.isf(each / LEAN_TESTS, 2)) + POWER_Z))),
+        "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / SPLIT_TESTS, 3))) + POWER_Z),
+    }
+    area, count = float(evidence.area.sum()), len(place)
+    tests = sum(2.0 * min(count, area / (CELL_SHARE * width**2)) for width in WIDTHS)
+    threshold = float(norm.isf(each / tests)) + POWER_Z
+    some = np.random.default_rng(0).choice(count, min(CENTRES, count), replace=False)
+    for width in WIDTHS:
+        sds = []
+        for k in some:
+            square = np.sum((place - place[k]) ** 2, axis=1)
+            mine = np.nonzero((square < width**2 / 4.0) & (normal @ normal[k] > 0.0))[0]
+            cap = 1.0 - 4.0 * square[mine] / width**2
+            sds.append(1.0 / np.sqrt(cap @ evidence.projected[np.ix_(mine, mine)] @ cap))
+        result[f"chip_{width:g}_um"] = 1e3 * float(np.median(sds)) * threshold
+    return result
+
+
+def _sd(covariance: FloatArray) -> float:
+    return float(np.sqrt(np.mean(np.diag(covariance))))
