@@ -65,9 +65,8 @@ def dense(patches: Patches, white: float, correlated: float, length: float, nu: 
     return -2.0 * float(multivariate_normal.logpdf(patches.residual, cov=covariance))
 
 
-@pytest.mark.parametrize("nu", [0.5, 1.5, 2.5])
-def test_the_field_is_as_likely_as_any_that_a_dense_search_finds(nu: float) -> None:
-    patches = field_sample(nu)
+def test_the_field_is_as_likely_as_any_that_a_dense_search_finds() -> None:
+    patches = field_sample(1.5)
     found = estimate(patches)
     value = dense(patches, found.white_sd, found.correlated_sd, found.length, found.smoothness)
 
