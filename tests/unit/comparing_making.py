@@ -44,9 +44,11 @@ def drifted(poses: FloatArray, rng: np.random.Generator, over_arch: float) -> Fl
 def document(
     poses: FloatArray, rng: np.random.Generator, name: str, index_order: int = 6, shuffled: bool = False,
     noise: FloatArray | None = COVARIANCE, which: list[int] | None = None, connection: str = "alder",
+    scan_from_mouth: FloatArray | None = None,
 ) -> dict[str, object]:  # fmt: skip
     """result.json of one scan: its own frame, its own numbering and marks, errors drawn from `noise` (None: none)."""
-    scan_from_mouth = rigid.exp(np.concatenate([rng.normal(0.0, 20.0, 3), rng.normal(0.0, 1.0, 3)]))
+    if scan_from_mouth is None:
+        scan_from_mouth = rigid.exp(np.concatenate([rng.normal(0.0, 20.0, 3), rng.normal(0.0, 1.0, 3)]))
     order = list(range(len(poses)) if which is None else which)
     if shuffled:
         rng.shuffle(order)

@@ -38,7 +38,7 @@ class Prior:
 NOISE_SPREAD = 0.25
 """A stated uncertainty is taken to be right within a factor of 1.6, 95 times in 100: ours, no source."""
 NOT_STATED = Prior(
-    np.array([1.0, 0.010, np.radians(0.01), np.radians(0.005), 0.005]),
+    np.array([1.0, 0.015, np.radians(0.01), np.radians(0.005), 0.005]),
     np.array([NOISE_SPREAD, 1.2, 1.2, 1.2, 1.0]),
     "no drift stated: anything from none to that of the worst full arches is held possible",
 )
