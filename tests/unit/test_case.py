@@ -229,3 +229,33 @@ def test_no_tooth_no_site(case: Case) -> None:
 
     with pytest.raises(UsageError, match="ISO 3950"):
         record_check(case, "19", "clean", "AB")
+
+
+def test_a_full_disk_is_told_and_the_case_stays(case: Case, tmp_path: Path) -> None:
+    """In a process of its own whose files may not grow beyond 4 kB: one line, and the case opens as it was."""
+    (tmp_path / "arch.stl").write_bytes(stl(post()))
+    program = (
+        "import resource, sys; from stylobate.case import Case, intake; from stylobate.core.errors import CaseError\n"
+        "resource.setrlimit(resource.RLIMIT_FSIZE, (4096, 4096)); import signal\n"
+        "signal.signal(signal.SIGXFSZ, signal.SIG_IGN)\n"
+        "try: intake.add_scan(Case.open(sys.argv[1]), 'bodies', sys.argv[2], 'AB')\n"
+        "except CaseError as error: print(error)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program, str(case.path), str(tmp_path / "arch.stl")],
+        capture_output=True, text=True, cwd=ROOT, env=environment(PYTHONPATH=f"{ROOT / 'src'}:{ROOT}"),
+    )  # fmt: skip
+    assert "file too large; the case is as it was" in done.stdout, done.stdout + done.stderr
+    found = Case.open(case.path)
+    assert (found.table, found.log) == (case.table, case.log)
+    assert found.faults() == []
+    assert not list(case.path.rglob("*.part"))
+
+
+def test_paths_in_what_other_commands_wrote_are_taken_out() -> None:
+    text = json.dumps(
+        {"scans": ["C:\\Erika Muster\\a", "home/b/result.json"], "home/b/result.json": 1, "note": "Use it."}
+    )
+    found = json.loads(intake.without_paths(text.encode()))
+    assert found == {"scans": ["file 1", "file 2"], "file 2": 1, "note": "Use it."}
+    assert intake.without_paths(b"not json") == b"not json"
