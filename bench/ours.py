@@ -36,9 +36,8 @@ def _found(result: Result) -> list[Found]:
 
 def _one(site: Site) -> Found:
     flags = [finding.cause for finding in site.findings]
-    verdict = getattr(site, "verdict", None)
-    if verdict not in (None, "use"):
-        flags.append(str(getattr(verdict, "value", verdict)))
+    if site.verdict is not None and site.verdict.verdict != "use":
+        flags.append(site.verdict.verdict)
     index = None if site.u95.index_deg is None else float(np.radians(site.u95.index_deg))
     u95 = (site.u95.platform_um * 1e-3, float(np.radians(site.u95.axis_deg)), index)
     return Found(site.scan_body, site.scan_from_connection, site.covariance, u95, tuple(flags))

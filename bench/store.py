@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 from pathlib import Path
 
@@ -22,10 +23,13 @@ class Store:
         self.path = path
         self.records: dict[Key, Json] = {}
         if path is not None and path.exists():
-            for line in path.read_text().splitlines():
-                if line.endswith("}"):  # a line cut short by an interruption is run again
+            text = path.read_text()
+            for line in text.splitlines():
+                with contextlib.suppress(json.JSONDecodeError):  # a line cut short by an interruption is run again
                     record = json.loads(line)
                     self.records[key_of(record)] = record
+            if text and not text.endswith("\n"):
+                path.write_text(text + "\n")
 
     def add(self, record: Json) -> None:
         """Keep a record, on disk first."""

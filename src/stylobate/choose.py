@@ -22,9 +22,10 @@ WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which
 TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
 LEFT_BEHIND = 1.6  # ln of the ratio of mean squares at which a reading is given up: five times
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
-LAYER_SD, WORN_SD = 0.03, 0.008  # mm: a layer lies outside (facts 1.18); less than the drawn size is wear, and rare
+# mm: a layer lies outside (sprayed powder is 20 to 40 µm; from memory, no source seen); wear is thinner and rare
+LAYER_SD, WORN_SD = 0.03, 0.008
 TURN_STEP_DEG, TURN_POINTS = 5.0, 250
-LEAST_ODDS = 100.0  # below, a choice is called ambiguous (facts section 8: Δ > 9.21)
+LEAST_ODDS = 100.0  # below, a choice is called ambiguous (2 ln 100 = 9.21 in −2 ln L; common practice, no source)
 
 
 @dataclass(frozen=True)

@@ -16,14 +16,14 @@ from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 
 REACH = 0.8  # mm from the CAD surface within which scan points are looked at
-TUKEY = 4.685  # 95 % Gaussian efficiency (facts of robust statistics: Huber & Ronchetti, table 4.2)
+TUKEY = 4.685  # 95 % Gaussian efficiency (Huber & Ronchetti 2009, Robust Statistics)
 MAD_TO_SD = 1.4826
 LEAST_SD = 0.003  # mm: no scan is taken to be better than this
 OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
 COARSE_POINTS, FINE_POINTS = 900, 4000
 STEP_DONE = 5e-4  # mm, rms over the surface: a step that moves it less ends the descent
 ROUGH_STEPS, FULL_STEPS = 16, 4
-OFFSET_SD = 0.03  # mm: a layer is expected within this (facts 1.18: powder 20 to 40 µm)
+OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to 40 µm; from memory, no source seen)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
