@@ -9,6 +9,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from stylobate.app.cli import invoke
+from stylobate.core.errors import StylobateError
 from stylobate.record import read_result
 from tests.doors.running import refused, run
 from tests.unit.comparing_making import arch, document, unseated, write
@@ -85,13 +87,22 @@ def test_a_pooled_result_can_be_compared_again(three: Path, tmp_path: Path) -> N
 )
 def test_bad_usage_keeps_what_was_there(three: Path, arguments: list[str], words: list[str], tmp_path: Path) -> None:
     rng = np.random.default_rng(22)
-    write(three / "other", document(arch(4, rng) @ np.diag([1.0, 1.0, 1.0, 1.0]), rng, "other", connection="hazel"))
+    write(three / "other", document(arch(4, rng), rng, "other", connection="hazel"))
     (tmp_path / "compare.json").write_text("earlier", encoding="utf-8")
     known = {"a", "b", "c", "other", "nowhere"}
     full = [str(three / word) if word in known else _with_folder(word, three) for word in arguments]
-    refused(run("compare", *full, "--out", tmp_path), *words)
+    with pytest.raises(StylobateError) as error:
+        invoke(["compare", *full, "--out", str(tmp_path)])
+    for word in words:
+        assert word in str(error.value)
+    assert "\n" not in str(error.value)
     assert (tmp_path / "compare.json").read_text(encoding="utf-8") == "earlier"
     assert [path.name for path in tmp_path.iterdir()] == ["compare.json"]
+
+
+def test_a_refusal_is_one_line_and_status_2(three: Path, tmp_path: Path) -> None:
+    refused(run("compare", three / "a", three / "a", "--out", tmp_path / "new"), "is the same result as")
+    assert not (tmp_path / "new").exists()
 
 
 def _with_folder(word: str, folder: Path) -> str:
