@@ -230,3 +230,25 @@ def test_placed_parts_go_along(tmp_path: Path) -> None:
     case = intake.add_output(case, "place", place, "AB")
     pack(case.path, tmp_path / "p.zip")
     assert "surfaces/placed/1-alder-base.stl" in Package(tmp_path / "p.zip").manifest.files
+
+
+@pytest.mark.parametrize(
+    ("shift_um", "same", "within"), [(0.0, True, True), (0.9, True, True), (5.0, False, True), (50.0, False, False)]
+)
+def test_measured_again_is_the_same_within_bounds_or_elsewhere(
+    case: Case, shift_um: float, same: bool, within: bool
+) -> None:
+    """The measurement by hand states ± 9.1 µm; a turn to another of the six equal marks is no difference."""
+    from stylobate.core.rigid import pose, rotation_exp
+    from stylobate.handoff.receive import compared
+    from tests.doors.handmade import measurement
+
+    record = read_result(case.path / case.table.results[-1].folder)
+    result = measurement(2)[0]
+    turn = pose(rotation_exp(np.array([0.0, 0.0, np.pi / 3])), np.array([shift_um / 1000.0, 0.0, 0.0]))
+    moved = replace(result.sites[0], scan_from_connection=result.sites[0].scan_from_connection @ turn)
+    found = compared(record, replace(result, sites=(moved, result.sites[1])))
+    assert (found[0].same, found[0].within) == (same, within)
+    assert found[0].shift_um == pytest.approx(shift_um, abs=1e-6)
+    assert found[1].same
+    assert not compared(record, replace(result, sites=(moved,)))[1].same

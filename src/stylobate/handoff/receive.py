@@ -12,9 +12,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from stylobate import __version__
 from stylobate.case import Case
 from stylobate.case.checks import current_record
 from stylobate.core.errors import CaseError, OutputError, PackageError
+from stylobate.core.result import Bounds
 from stylobate.core.rigid import inverse, log, pose, rotation_exp
 from stylobate.core.types import FloatArray
 from stylobate.handoff.archive import Package
@@ -38,7 +40,8 @@ REACH = 2.0
 class Again:
     """One site measured again: how far it lies from what the package says; None where it was not found.
 
-    scan_body: which one was found there.
+    scan_body: which one was found there. within: not the same, but within the 95 % bounds of the scan that the package
+    states.
     """
 
     site: str
@@ -46,11 +49,15 @@ class Again:
     turn_deg: float | None
     scan_body: str
     same: bool
+    within: bool
 
 
 @dataclass(frozen=True)
 class Received:
-    """signer: fingerprint of the key that signed, None where nothing did. again: empty where not measured."""
+    """signer: fingerprint of the key that signed, None where nothing did. again: empty where not measured.
+
+    software: that the package was measured and written with.
+    """
 
     code: str
     files: int
@@ -58,11 +65,18 @@ class Received:
     log_lines: int
     signer: str | None
     again: tuple[Again, ...]
+    software: str
+
+    @property
+    def other_version(self) -> bool:
+        """Whether another version of the program than this one wrote the package."""
+        return self.software != f"stylobate {__version__}"
 
     @property
     def same(self) -> bool:
-        """Every site measured again is where the package says."""
-        return all(site.same for site in self.again)
+        """Every site measured again is where the package says: by the same version to SAME_UM and SAME_DEG, by another
+        version within the bounds that the package states."""
+        return all(site.same or (site.within and self.other_version) for site in self.again)
 
 
 def receive(
@@ -92,6 +106,7 @@ def receive(
         log_lines=manifest.log_lines,
         signer=None if signer is None else fingerprint(signer),
         again=again,
+        software=manifest.software,
     )
 
 
@@ -166,12 +181,18 @@ def compared(record: Record, result: Result) -> tuple[Again, ...]:
             if distance < gap:
                 nearest, gap = other, distance
         if nearest is None:
-            found.append(Again(site.site, None, None, "", same=False))
+            found.append(Again(site.site, None, None, "", same=False, within=False))
             continue
         shift, turn = _apart(site.scan_from_connection, nearest.scan_from_connection, site.index_order)
-        same = nearest.scan_body == site.scan_body and shift <= SAME_UM and turn <= SAME_DEG
-        found.append(Again(site.site, shift, turn, nearest.scan_body, same))
+        alike = nearest.scan_body == site.scan_body
+        same = alike and shift <= SAME_UM and turn <= SAME_DEG
+        within = alike and site.u95 is not None and shift <= site.u95.platform_um and turn <= _turn_bound_deg(site.u95)
+        found.append(Again(site.site, shift, turn, nearest.scan_body, same, within))
     return tuple(found)
+
+
+def _turn_bound_deg(bounds: Bounds) -> float:
+    return bounds.axis_deg if bounds.index_deg is None else max(bounds.axis_deg, bounds.index_deg)
 
 
 def _apart(one: FloatArray, two: FloatArray, index_order: int) -> tuple[float, float]:

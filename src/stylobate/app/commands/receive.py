@@ -41,6 +41,8 @@ def command(package: Path, sender: Path | None, out: Path | None, no_measure: bo
         click.echo(f"signed by key {found.signer}" + (", as asked for" if sender else "; compare it with the sender's"))
     for line in map(_line, found.again):
         click.echo(line)
+    if found.again and found.other_version:
+        click.echo(f"measured in the package by {_shown(found.software)}, here by another version of it")
     if out is not None:
         click.echo(f"unpacked into {out}")
     if not found.same:
@@ -55,7 +57,8 @@ def _line(again: Again) -> str:
     if again.shift_um is None or again.turn_deg is None:
         return f"site {_shown(again.site)}: NOT FOUND when measured again"
     words = f"{again.shift_um:.2f} µm and {again.turn_deg:.4f}° from what the package says"
-    return f"site {_shown(again.site)}: {'the same' if again.same else 'DIFFERS'}, {words} ({_shown(again.scan_body)})"
+    verdict = "the same" if again.same else "differs within its bounds" if again.within else "DIFFERS"
+    return f"site {_shown(again.site)}: {verdict}, {words} ({_shown(again.scan_body)})"
 
 
 def _shown(text: str) -> str:
