@@ -1,0 +1,112 @@
+"""`stylobate structure`: a bar or a master model to start from."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from stylobate.report.folder import Staging, staging
+
+if TYPE_CHECKING:
+    from stylobate.build.refit import Structure
+
+FilePath = click.Path(path_type=Path, readable=False)
+
+
+@click.group()
+def command() -> None:
+    """Solids to start from, exact where parts seat: a bar, a master model."""
+
+
+@command.command()
+@click.argument("result", type=FilePath)
+@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@click.option(
+    "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
+    help="Parts under the bar at one site, as for place; repeatable. [default: the best for every site]",
+)  # fmt: skip
+@click.option("--aim", "aims", multiple=True, metavar="[SITE:]X,Y,Z", help="Where screw channels should leave.")
+@click.option("--width", type=float, default=4.0, show_default=True, metavar="MM", help="Width of the bar.")
+@click.option("--height", type=float, default=5.0, show_default=True, metavar="MM", help="Height of the bar.")
+@click.option(
+    "--rise", type=float, default=4.0, show_default=True, metavar="MM", help="Its middle above each platform."
+)
+@click.option(
+    "--channel-diameter", type=float, default=2.5, show_default=True, metavar="MM", help="Width of screw channels."
+)
+@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
+@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+def bar(
+    result: Path, parts: Path, sites: tuple[str, ...], aims: tuple[str, ...], width: float, height: float, rise: float,
+    channel_diameter: float, accept: tuple[str, ...], out: Path,
+) -> int:  # fmt: skip
+    """A bar of a chosen section through sites.
+
+    It stands on each uppermost connection with a pillar as wide as the platform, drilled along the screw channel.
+    DIR gets bar.stl and structure.json. The file as written is checked: it is watertight, and each seat in it, fitted
+    again, lies within 2 µm of its connection.
+    """
+    with staging(out) as area:
+        from stylobate.build.bar import Section
+        from stylobate.build.bar import bar as make
+        from stylobate.build.placing import place
+
+        section = Section(width, height, rise, channel_diameter)
+        placement = place(
+            result, parts, sites=sites, aims=aims, accept=accept, channel_diameter=channel_diameter
+        )  # fmt: skip
+        chains = {site.site: [[link.part.id, link.turn] for link in site.chain] for site in placement.sites}
+        accepted = {site.site: site.footing.accepted for site in placement.sites if site.footing.accepted}
+        settings = {**vars(section), "chains": chains, "accepted": accepted}
+        _finish(make(placement, section), settings, area)
+    return 0
+
+
+@command.command()
+@click.argument("scan", type=FilePath)
+@click.argument("result", type=FilePath)
+@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@click.option("--site", "sites", multiple=True, metavar="SITE", help="Only this site; repeatable. [default: all]")
+@click.option("--analog", "analogs", multiple=True, metavar="SITE=ID", help="The analog, where there are several.")
+@click.option("--clearance", type=float, default=0.03, show_default=True, metavar="MM", help="Room around each analog.")
+@click.option(
+    "--base", type=float, default=3.0, show_default=True, metavar="MM", help="Material below the lowest point."
+)
+@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
+@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+def model(
+    scan: Path, result: Path, parts: Path, sites: tuple[str, ...], analogs: tuple[str, ...], clearance: float,
+    base: float, accept: tuple[str, ...], out: Path,
+) -> int:  # fmt: skip
+    """A master model: a scan made solid, with sockets for analogs.
+
+    SCAN is the measured scan, whose scan bodies are taken out, or a tissue scan in its coordinates. Analogs go in
+    from above down to the floor of their socket. DIR gets model.stl and structure.json. The file as written is
+    checked: it is watertight, and each socket in it, fitted again, lies within 2 µm of its connection.
+    """
+    with staging(out) as area:
+        from stylobate.build.master import master_model_of
+
+        made = master_model_of(
+            scan, result, parts, sites=sites, analogs=analogs, clearance=clearance, base=base, accept=accept
+        )  # fmt: skip
+        settings = {"clearance": clearance, "base": base, "accepted": list(accept)}
+        _finish(made, settings, area)
+    return 0
+
+
+def _finish(structure: Structure, settings: dict[str, Any], area: Staging) -> None:
+    """Write and check a structure, and say what was found."""
+    from stylobate.report.structure import save_structure
+
+    refits = save_structure(structure, settings, area)
+    worst = max(refits, key=lambda one: one.shift_um)
+    size = f"{len(structure.surface.faces):,} triangles, {structure.volume:.0f} mm³"
+    click.echo(f"{structure.kind}: {size}, watertight as written")
+    click.echo(
+        f"seats fitted again: within {worst.shift_um:.3f} µm of their connections (site {worst.site} the farthest)"
+    )
+    for line in structure.warnings:
+        click.echo(line)
