@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
 
@@ -16,6 +16,7 @@ from stylobate.build.refit import Interface, Structure
 from stylobate.build.ways import lower_from_upper
 from stylobate.core.errors import UsageError
 from stylobate.core.rigid import inverse
+from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment
 
@@ -23,6 +24,10 @@ FREE = 0.3
 """mm. The least height of a pillar below the bar, so that its seat stays whole (invented)."""
 FAR = 40.0
 """mm. How far a channel is drilled and what lies below a seat is cleared."""
+PROUD = 0.05
+"""mm by which the corners stand out from the beams."""
+THROUGH = 0.5
+"""mm by which what is cut level begins below the cut, so that no two faces lie in one plane before it."""
 HEAD = 0.01
 """mm above the platform from which on an abutment's surface belongs to its head."""
 
@@ -47,8 +52,9 @@ def bar(placement: Placement, section: Section) -> Structure:
     and hollowed for the head of the abutment below it; straight beams of the section join the pillars. Raises
     UsageError or FitError.
     """
-    sites = placement.sites
-    _require(sites, section)
+    _require(placement.sites, section)
+    middle = np.mean([site.channel.origin for site in placement.sites], axis=0)
+    sites = [_shifted(site, -middle) for site in placement.sites]
     up = unit(np.sum([site.upper.scan_from_connection[:3, 2] for site in sites], axis=0))
     knots = [_knot(site, section) for site in sites]
     solids = [_beam(one, two, up, section) for one, two in pairwise(knots)]
@@ -59,9 +65,18 @@ def bar(placement: Placement, section: Section) -> Structure:
     add, subtract = kernel().OpType.Add, kernel().OpType.Subtract
     whole = kernel().Manifold.batch_boolean(solids, add)
     whole = kernel().Manifold.batch_boolean([whole, *cuts], subtract)
-    surface = surface_of(whole, "the bar")
-    interfaces = [_interface(site, pillar, section) for site, pillar in zip(sites, pillars, strict=True)]
+    local = surface_of(whole, "the bar")
+    surface = Surface(local.vertices + middle, local.faces)
+    interfaces = [_interface(site, pillar, section) for site, pillar in zip(placement.sites, pillars, strict=True)]
     return Structure("bar", surface, float(whole.volume()), tuple(interfaces))
+
+
+def _shifted(site: PlacedSite, shift: FloatArray) -> PlacedSite:
+    """The site in coordinates with their origin elsewhere: the kernel loses what lies far from it."""
+    stands = site.upper.scan_from_connection.copy()
+    stands[:3, 3] += shift
+    upper = replace(site.upper, scan_from_connection=stands)
+    return replace(site, upper=upper, channel=replace(site.channel, origin=site.channel.origin + shift))
 
 
 def _require(sites: Sequence[PlacedSite], section: Section) -> None:
@@ -96,14 +111,15 @@ def _beam(one: FloatArray, two: FloatArray, up: FloatArray, section: Section) ->
 
 
 def _joint(knot: FloatArray, up: FloatArray, section: Section) -> Any:
-    """An upright round that fills the corner where beams meet."""
-    round_ = cylinder(section.width / 2.0, -section.height / 2.0, section.height / 2.0)
+    """An upright round that fills the corner where beams meet; a little larger, so that faces do not just touch."""
+    half = section.height / 2.0 + PROUD
+    round_ = cylinder(section.width / 2.0 + PROUD, -half, half)
     return moved(round_, along(knot, up, np.eye(3)[int(np.argmin(np.abs(up)))]))
 
 
 def _pillar(site: PlacedSite, section: Section) -> Any:
     """On the platform up to the bar's middle, hollowed and drilled, in the frame of the uppermost connection."""
-    pillar = cylinder(site.upper.connection.platform_diameter / 2.0, 0.0, section.rise)
+    pillar = cylinder(site.upper.connection.platform_diameter / 2.0, -THROUGH, section.rise)
     back = inverse(site.upper.scan_from_connection)
     for cut in _cuts(site, section):
         pillar -= moved(cut, back)
@@ -135,7 +151,7 @@ def _head(site: PlacedSite) -> Any | None:
     if len(above) < 4:
         return None
     foot = local[(np.abs(local[:, 2]) <= HEAD) & (np.hypot(local[:, 0], local[:, 1]) < _foot(local, above))]
-    return hull_of(np.concatenate([above, foot]))
+    return hull_of(np.concatenate([above, foot, foot - [0.0, 0.0, THROUGH]]))
 
 
 def _foot(local: FloatArray, above: FloatArray) -> float:

@@ -16,6 +16,8 @@ CHORD_MM = 0.001
 """Greatest distance of a facet from the true round surface (invented: half of what an interface may be off)."""
 TIDY_MM = 1e-4
 """Detail smaller than this goes: far below an interface's 2 µm, above what a 32-bit coordinate holds."""
+DUST = 0.01
+"""mm³. A loose piece smaller than this is rounding."""
 
 
 def kernel() -> Any:
@@ -44,10 +46,10 @@ def surface_of(solid: Any, name: str) -> Surface:
     """The outward boundary of a solid. Raises FitError where nothing is left of it, or it is in pieces."""
     if solid.status() != kernel().Error.NoError or solid.is_empty():
         raise FitError(f"{name}: nothing is left of it; look at the sizes asked for")
-    count = len(solid.decompose())
-    if count != 1:
-        raise FitError(f"{name}: falls into {count} pieces; look at the sizes asked for")
-    mesh = tidy(solid).to_mesh64()
+    pieces = [piece for piece in solid.decompose() if float(piece.volume()) > DUST]
+    if len(pieces) != 1:
+        raise FitError(f"{name}: falls into {len(pieces)} pieces; look at the sizes asked for")
+    mesh = tidy(pieces[0]).to_mesh64()
     return Surface(np.array(mesh.vert_properties[:, :3], np.float64), np.array(mesh.tri_verts, np.int32))
 
 

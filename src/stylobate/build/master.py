@@ -11,7 +11,7 @@ import numpy as np
 from stylobate.build.around import require_near
 from stylobate.build.cone import unit
 from stylobate.build.footing import Footing, footings
-from stylobate.build.kernel import along, cylinder, hull_of, kernel, moved, solid_of, tidy
+from stylobate.build.kernel import DUST, along, cylinder, hull_of, kernel, moved, solid_of, tidy
 from stylobate.build.refit import Interface, Structure
 from stylobate.build.request import by_site, require_sites
 from stylobate.core.closest import SurfaceTree
@@ -32,8 +32,6 @@ OPEN_ABOVE = 25.0
 """mm above a platform up to which the way into its socket is cleared."""
 MOST_PASSES = 50
 """Rounds in which a ragged rim is trimmed."""
-LEAST_PIECE = 0.01
-"""mm³. A loose piece smaller than this is rounding."""
 BODY_REACH = 0.3
 """mm. What lies this near to a scan body's CAD is scan body: noise and the fillet that a scan makes at the gingiva."""
 AROUND = 24
@@ -109,7 +107,7 @@ def master_model(
         raise FitError("the model: nothing is left of it; look at the sizes asked for")
     mesh = tidy(pieces[0]).to_mesh64()
     finished = Surface(np.array(mesh.vert_properties[:, :3]), np.array(mesh.tri_verts, np.int32)).moved(frame)
-    lost = [volume for piece in pieces[1:] if (volume := float(piece.volume())) > LEAST_PIECE]
+    lost = [volume for piece in pieces[1:] if (volume := float(piece.volume())) > DUST]
     warnings = (f"{len(lost)} loose pieces of {sum(lost):.2f} mm³ in all were left out",) if lost else ()
     interfaces = [_interface(site.site, site.scan_from_connection, socket, analog) for site, socket, analog in placed]
     return Structure("model", finished, float(pieces[0].volume()), tuple(interfaces), warnings)

@@ -62,13 +62,16 @@ def save_structure(structure: Structure, settings: dict[str, Any], staging: Stag
 
 
 def folded(surface: Surface) -> Surface:
-    """The surface without the faces that fold up where STL's 32-bit coordinates bring two of their corners together."""
-    if float(np.abs(surface.vertices).max()) > FARTHEST_STL:
-        return surface
-    vertices, index = np.unique(surface.vertices.astype(np.float32), axis=0, return_inverse=True)
+    """The surface without the faces that fold up where rounding brings two of their corners together.
+
+    Coordinates are rounded to the 32 bits of STL, or to 1e-5 mm where they are too large for it.
+    """
+    far = float(np.abs(surface.vertices).max()) > FARTHEST_STL
+    rounded = np.round(surface.vertices, 5) if far else surface.vertices.astype(np.float32).astype(np.float64)
+    vertices, index = np.unique(rounded, axis=0, return_inverse=True)
     faces = index.reshape(-1)[surface.faces].astype(np.int32)
     whole = (faces[:, 0] != faces[:, 1]) & (faces[:, 1] != faces[:, 2]) & (faces[:, 2] != faces[:, 0])
-    return Surface(vertices.astype(np.float64), faces[whole])
+    return Surface(vertices, faces[whole])
 
 
 def checked(structure: Structure, content: bytes, name: str) -> tuple[Refit, ...]:
