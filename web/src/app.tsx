@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { ask, listen, send, type Answer, type Link, type State } from "./api";
 import { HandOver, Initials } from "./case";
 import { useKeys } from "./keys";
-import { Open, Together } from "./open";
+import { Ask, Open, Together } from "./open";
 import { Picture } from "./picture";
 import { SiteCard } from "./site";
 import { texts } from "./texts";
@@ -79,6 +79,7 @@ function Page({ state, link }: { state: State; link: Link }) {
         <div class="side" id="sites" tabIndex={-1}>
           <Open {...actions} state={state} pointing={pointing} note={note} />
           {result && <Sites state={state} chosen={chosen} choose={choose} settled={settled} />}
+          {!state.read_only && state.job === null && <Ask {...actions} state={state} pointing={pointing} note={note} />}
           <p class="caution">{texts.caution}</p>
         </div>
       </main>

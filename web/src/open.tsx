@@ -42,12 +42,12 @@ export function Open(props: Props) {
         </div>
       )}
       {pointing && <p class="asking" role="status">{note || t.pointNow}</p>}
-      {!state.read_only && !job && <Ask {...props} />}
     </div>
   );
 }
 
-function Ask({ state, file, point, measure, pointing }: Props) {
+/** What can be given: parts, a scan, another one, a point. */
+export function Ask({ state, file, point, measure, pointing }: Props) {
   const t = texts.open;
   if (!state.parts) return <Chooser big title={t.noParts} more={t.noPartsMore} button={t.chooseParts} accept=".zip" onFile={(f) => file("parts", f)} />;
   const scans = ".stl,.ply,.obj,.gz";

@@ -58,7 +58,7 @@ export const texts = {
     const count = (v: Verdict) => sites.filter((site) => site.verdict === v).length;
     const [use, not, unsure] = [count("use"), count("do not use"), count("undecided")];
     if (use + not + unsure === 0) return `${what}, no verdict yet`;
-    if (use === n && (together === null || together === "use")) return n === 1 ? "Use this site" : `Use all ${words(n).toLowerCase()} sites`;
+    if (use === n && (together === null || together === "use")) return n === 1 ? "Use this site" : n === 2 ? "Use both sites" : `Use all ${words(n).toLowerCase()} sites`;
     if (use === n) return together === "do not use" ? "Each site holds; together they don't" : "Each site holds; together: can't tell";
     const parts = [
       use ? `use ${use}` : "", not ? `don't use ${not}` : "", unsure ? `can't tell ${unsure}` : "",

@@ -6,8 +6,11 @@ Lengths are mm unless a name ends in `_um`; angles degrees where it ends in `_de
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
 
+from pydantic import Field
+
+Finite = Annotated[float, Field(allow_inf_nan=False)]
 Verdict = Literal["use", "undecided", "do not use"]
 Work = Literal["single", "bridge", "arch"]
 ChoiceKind = Literal["scan", "again", "add", "drop", "part"]
@@ -284,7 +287,7 @@ class Measure:
 class AddSite:
     """A point on a scan body that was missed, scan coordinates."""
 
-    point: tuple[float, float, float]
+    point: tuple[Finite, Finite, Finite]
 
 
 @dataclass(frozen=True)

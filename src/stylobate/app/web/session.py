@@ -56,6 +56,10 @@ class Place:
     parts: str = ""
     work: Work = "bridge"
 
+    def folder(self) -> Path:
+        """The folder that the page is about."""
+        return self.desk.folder if self.desk else self.result or Path()
+
 
 class Session:
     """State, listeners, and the one task that may be under way."""
@@ -63,9 +67,8 @@ class Session:
     def __init__(self, place: Place) -> None:
         self.place = place
         self.measurer = Measurer()
-        folder = place.result or (place.desk.folder if place.desk else Path())
         self.state = State(
-            revision=0, version=__version__, folder=shown(str(folder)), read_only=place.desk is None,
+            revision=0, version=__version__, folder=shown(str(place.folder())), read_only=place.desk is None,
             work=place.work, parts=None, result=None, scene=None, job=None, refusal=None, undo=None, redo=None,
             case=None, watch=None, changes=(), largest_upload_bytes=MAX_BYTES,
         )  # fmt: skip
@@ -104,7 +107,6 @@ class Session:
 
     async def open(self) -> None:
         """Start the worker and show what is there."""
-        self.change(job=JobView(self.state.folder, "starting", 0.0))
         await self.measurer.start()
         self._begin(self._open)
 
@@ -147,6 +149,7 @@ class Session:
             finally:
                 self.change(job=None)
 
+        self.change(job=JobView(self.state.folder, "starting", 0.0))
         self._task = asyncio.create_task(guarded())
 
     async def _back(self, refusal: RefusalView | None) -> None:
