@@ -24,4 +24,7 @@ command -v pdftotext >/dev/null || { as_root && from_debian poppler-utils; } ||
 echo "installing into .venv (about 700 MB, some minutes at first)"
 .venv/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
 .venv/bin/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
+if ! command -v chromium >/dev/null && ! command -v google-chrome >/dev/null; then
+    { as_root && from_debian chromium; } || echo "setup: Chromium is not there; the tests of the page need it" >&2
+fi
 touch .venv/.ready

@@ -77,8 +77,8 @@ def enter(running: Page) -> None:
 
 
 def small_scene(folder: Path) -> tuple[Path, Path]:
-    """A scan with two bodies and the parts, as files: the path of each."""
-    made = scene(Settings(seed=5, arch="quadrant", bodies=("alder-tall", "hazel-square"), edge_mm=0.25, teeth=False,
+    """A scan with one body and the parts, as files: the path of each."""
+    made = scene(Settings(seed=5, arch="single", bodies=("alder-tall",), edge_mm=0.25, teeth=False,
                           noise=Noise(6.0, 6.0, 0.8)), demo_bodies())  # fmt: skip
     demo_parts(folder / "parts")
     scan = folder / "arch.stl"

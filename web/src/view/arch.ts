@@ -317,8 +317,10 @@ export class Arch {
     if (mean.length() < 0.1) mean.set(0, -1, 0);
     mean.addScaledVector(up, -mean.dot(up)).normalize();
     const away = up.clone().multiplyScalar(0.86).addScaledVector(mean, 0.5).normalize();
-    const half = Math.tan((this.camera.fov * Math.PI) / 360) * Math.min(1, this.camera.aspect);
-    this.fly(sphere.center.clone(), away, (1.02 * sphere.radius) / half, up, jump);
+    const height = Math.max(this.canvas.clientHeight, 2 * LEGEND_PX);
+    const free = Math.min((height - LEGEND_PX) / height, this.camera.aspect);
+    const half = Math.tan((this.camera.fov * Math.PI) / 360) * free;
+    this.fly(sphere.center.clone(), away, (1.04 * sphere.radius) / half, up, jump);
   }
 
   private goTo(stand: Stand): void {
