@@ -42,7 +42,7 @@ def files(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
 
 
 def tab_of(browser: Browser, running: Page, **settings: Any) -> tuple[Tab, list[str]]:
-    """A tab with the page in it, and the errors that the browser reports. A refusal (409) is an answer, not an error."""
+    """A tab with the page in it, and the errors that the browser reports (a refusal, 409, is an answer)."""
     context = browser.new_context(viewport={"width": 1280, "height": 800}, reduced_motion="reduce", **settings)
     tab = context.new_page()
     tab.set_default_timeout(SLOW_MS)
