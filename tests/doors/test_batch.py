@@ -167,4 +167,5 @@ def test_a_cluster_gives_what_this_machine_gives(
             # Linear algebra on another number of threads sums in another order: that is rounding, not another answer.
             same = there[name] if not number(here[name]) else pytest.approx(float(there[name]), rel=1e-5, abs=1e-6)
             assert (float(here[name]) if number(here[name]) else here[name]) == same, name
-    refused(run(*common), address)
+    common = (*common[:4], "--out", tmp_path / "other", "--cluster", address)
+    refused(run(*common), "--tls-cert")

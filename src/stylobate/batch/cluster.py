@@ -36,9 +36,9 @@ def cluster(address: str, tls: Tls, plain_text: bool, limit_s: float) -> Workers
         import distributed
     except ImportError as error:
         raise UsageError("--cluster needs the extra: install 'stylobate[cluster]'") from error
-    if "://" not in address:
-        raise UsageError(f"--cluster {address}: write it with its protocol, like tls://{address}")
-    encrypted = address.startswith(("tls://", "wss://"))
+    if not address.startswith(("tls://", "tcp://")):
+        raise UsageError(f"--cluster {address}: write it like tls://host:8786")
+    encrypted = address.startswith("tls://")
     if not encrypted and not plain_text:
         raise UsageError(
             f"--cluster {address}: this is not encrypted, and whoever reaches it runs code and reads the scans; use a"
@@ -59,8 +59,8 @@ def cluster(address: str, tls: Tls, plain_text: bool, limit_s: float) -> Workers
 def _client(distributed: Any, address: str, tls: Tls | None) -> Iterator[Any]:
     for name in [name for name in logging.root.manager.loggerDict if name.split(".")[0] == "distributed"]:
         logging.getLogger(name).setLevel(logging.CRITICAL)
+    security = None if tls is None else _security(distributed, tls)
     try:
-        security = None if tls is None else _security(distributed, tls)
         client = distributed.Client(address, timeout=ANSWER_S, security=security, set_as_default=False)
     except (OSError, TimeoutError, ValueError, RuntimeError) as error:
         reason = " ".join(str(error).split())[:160]
@@ -80,7 +80,17 @@ def _security(distributed: Any, tls: Tls) -> Any:
     missing = [path for path in given.values() if not Path(path).is_file()]
     if missing:
         raise UsageError(f"{missing[0]}: no such file; name the certificate or key")
-    return distributed.Security(**given, require_encryption=True)
+    try:
+        security = distributed.Security(**given, require_encryption=True)
+        context = security.get_connection_args("client").get("ssl_context")
+    except (OSError, ValueError) as error:
+        raise UsageError(f"--tls-ca, --tls-cert, --tls-key: {error}; name PEM files that belong together") from error
+    if context is None:
+        raise UsageError(
+            "a tls:// cluster asks for certificates: name --tls-ca, --tls-cert and --tls-key, or set them in Dask's"
+            " configuration"
+        )
+    return security
 
 
 def _version() -> str:
