@@ -7,6 +7,7 @@ anyway, so it is projected out (method/trust, eq. 1–3).
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -65,7 +66,7 @@ class Evidence:
     gain: FloatArray
     projected: FloatArray
 
-    @property
+    @cached_property
     def score(self) -> FloatArray:
         """(m,) projected residuals."""
         return np.asarray(self.projected @ self.patches.residual)
@@ -157,13 +158,23 @@ def weighed(points: Points, field: Field) -> Evidence:
     """The evidence of points under a field."""
     patches = patches_of(points.feet, points.residual, points.rows, points.group)
     area = np.bincount(points.group, weights=points.area).astype(np.float64)
-    weight = np.linalg.inv(field.covariance(patches))
-    weight = (weight + weight.T) / 2.0
+    weight = inverted(field.covariance(patches))
     half = weight @ patches.matrix
     covariance = np.asarray(np.linalg.inv(patches.matrix.T @ half + np.diag(1.0 / PRIOR_SD**2)), dtype=np.float64)
     gain = covariance @ half.T
     normal = points.mean(points.gradient)
     return Evidence(points, patches, normal, area, field, weight, covariance, gain, weight - half @ gain)
+
+
+def inverted(matrix: FloatArray) -> FloatArray:
+    """Inverse of a positive definite matrix by its Cholesky factor, in a third of the time of a general one."""
+    from scipy.linalg.lapack import dpotrf, dpotri
+
+    factor, wrong = dpotrf(matrix, lower=1)
+    if wrong:
+        raise ValueError("the covariance of the residuals is not positive definite")
+    lower = np.tril(dpotri(factor, lower=1)[0])
+    return np.asarray(lower + np.tril(lower, -1).T)
 
 
 def moved(pose: Pose, step: FloatArray, covariance: FloatArray) -> Pose:
