@@ -35,13 +35,6 @@ SPOILINGS = (
         f"{CAUSES}::test_freeing_a_shape_is_fitting_it_with_the_pose",
     ),
     Spoiling(
-        "frames swapped on the way to the connection",
-        "fit.py",
-        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])",
-        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3].T)",
-        "tests/recovery/test_causes.py::test_the_pose_is_right_within_its_bound",
-    ),
-    Spoiling(
         "a term of the Jacobian missing: turns move nothing",
         "fit.py",
         "np.cross(points, gradient)",
@@ -89,5 +82,12 @@ SPOILINGS = (
         "return any_of(p, FAMILIES)",
         "return p / 50",
         f"{CAUSES}::test_clean_evidence_has_no_sign",
+    ),
+    Spoiling(
+        "frames swapped on the way to the connection",
+        "fit.py",
+        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])",
+        "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3].T)",
+        "tests/recovery/test_causes.py::test_a_bent_body_is_not_used",
     ),
 )

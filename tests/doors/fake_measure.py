@@ -1,6 +1,7 @@
 """The command line with a measurement by hand in place of the real one: for what the door does with a result.
 
-Environment: FAKE_SITES (default 3); FAKE_WAIT, seconds that the measurement takes after it has written a line.
+Environment: FAKE_SITES (default 3); FAKE_VERDICT, of the last site (the others: use); FAKE_WAIT,
+seconds that the measurement takes after it has written a line.
 """
 
 from __future__ import annotations
@@ -8,11 +9,12 @@ from __future__ import annotations
 import os
 import sys
 import time
+from dataclasses import replace
 from types import ModuleType
 from typing import Any
 
 from stylobate.__main__ import main
-from stylobate.core.result import Result
+from stylobate.core.result import Result, Verdict
 from tests.doors.handmade import measurement
 
 
@@ -22,7 +24,12 @@ def measure(*_arguments: object, **_options: object) -> Result:
         sys.stdout.write("measuring\n")
         sys.stdout.flush()
         time.sleep(wait)
-    return measurement(int(os.environ.get("FAKE_SITES", "3")))[0]
+    result = measurement(int(os.environ.get("FAKE_SITES", "3")))[0]
+    if word := os.environ.get("FAKE_VERDICT"):
+        judged = [replace(site, verdict=Verdict("use", "by hand")) for site in result.sites]
+        judged[-1] = replace(judged[-1], verdict=Verdict(word, "by hand"))
+        result = replace(result, sites=tuple(judged))
+    return result
 
 
 if __name__ == "__main__":

@@ -118,6 +118,15 @@ def test_strict_passes_nothing_without_a_verdict(sites: str, word: str, tmp_path
     assert (tmp_path / "result.json").exists()
 
 
+@pytest.mark.parametrize(("word", "status"), [("use", 0), ("undecided", 4), ("do not use", 4)])
+def test_strict_passes_where_every_site_may_be_used(word: str, status: int, tmp_path: Path) -> None:
+    done = by_hand(tmp_path, "--strict", FAKE_VERDICT=word)
+    assert done.returncode == status
+    assert (f"site 3: {word}" in done.stderr) == (status == 4)
+    sites = json.loads((tmp_path / "result.json").read_text())["sites"]
+    assert [site["verdict"] for site in sites] == ["use", "use", word]
+
+
 def start_and_stop(out: Path, number: signal.Signals) -> tuple[int, str]:
     """Start a long measurement, send the signal once it runs; exit status and stderr."""
     command = [*BY_HAND, "measure", "a.stl", "--parts", "p", "--out", str(out)]
