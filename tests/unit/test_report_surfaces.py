@@ -9,10 +9,10 @@ import pytest
 import trimesh
 from trimesh.visual import ColorVisuals
 
-from stylobate.core.result import SiteMap
+from stylobate.core.result import Finding, SiteMap
 from stylobate.core.types import FloatArray
 from stylobate.report.colours import NO_VALUE, RANGE_UM, colours, table
-from stylobate.report.surfaces import ply_bytes
+from stylobate.report.surfaces import ply_bytes, ringed
 from tests.doors.handmade import measurement
 
 
@@ -72,3 +72,19 @@ def test_the_file_says_what_its_numbers_are(site_map: SiteMap) -> None:
     assert "comment site 1: alder ? tall\n" in head
     assert f"-{RANGE_UM:g} um to red +{RANGE_UM:g} um" in head
     assert "micrometres, positive outside" in head
+
+
+def test_a_ring_marks_where_material_is_lost() -> None:
+    flat = np.stack(
+        [
+            *np.meshgrid(np.arange(-2, 2.01, 0.05), np.arange(-2, 2.01, 0.05)),
+        ],
+        axis=-1,
+    ).reshape(-1, 2)
+    vertices = np.column_stack([flat, np.zeros(len(flat))])
+    lost = Finding("lost material", "", 80.0, where=(0.5, 0.0, 0.0), area_mm2=1.0)
+    on = ringed(vertices, [lost, Finding("added layer", "", 30.0)])
+    distance = np.linalg.norm(vertices[on] - [0.5, 0.0, 0.0], axis=1)
+    assert on.sum() > 50
+    assert np.allclose(distance, 1.3 * np.sqrt(1.0 / np.pi), atol=0.07)
+    assert not ringed(vertices, []).any()

@@ -22,7 +22,7 @@ def files_of(result: Result, maps: bool) -> dict[str, bytes]:
         for site in result.sites:
             if site.map is not None:
                 about = (f"site {site.site}: {site.scan_body}, scan sha256 {result.scan.sha256}",)
-                files[map_name(site.site)] = ply_bytes(site.map, about)
+                files[map_name(site.site)] = ply_bytes(site.map, about, site.findings)
     return {**files, RESULT: result_json(result, maps).encode()}
 
 

@@ -2,23 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from stylobate.core.errors import ResultError
-from stylobate.core.result import SiteMap
+from stylobate.core.result import Finding, SiteMap
+from stylobate.core.types import BoolArray, FloatArray
 from stylobate.report.colours import RANGE_UM, colours
 
 _VERTEX = np.dtype(
     [("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("deviation_um", "<f4"), ("red", "u1"), ("green", "u1"), ("blue", "u1")]
 )
+RINGED = ("lost material", "added material")
+RING = 20  # red, green and blue of a ring
+RING_MM, LEAST_RING_MM = 0.12, 0.4  # its width, and the least radius
 _FACE = np.dtype([("count", "u1"), ("vertex_indices", "<i4", (3,))])
 
 
-def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = ()) -> bytes:
+def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = (), findings: Sequence[Finding] = ()) -> bytes:
     """The surface around one site as a PLY file, little endian, scan coordinates in mm.
 
     Coordinates are 64-bit, so that a scan far from its origin loses nothing. `deviation_um` is NaN, and the colour
-    grey, where a vertex is not part of the scan body. `comments`: one line each, ASCII.
+    grey, where a vertex is not part of the scan body. `comments`: one line each, ASCII. `findings`: those with a place
+    and an area are ringed in black.
     """
     count = len(site_map.vertices)
     vertices = np.empty(count, _VERTEX)
@@ -26,6 +33,7 @@ def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = ()) -> bytes:
         vertices[name] = site_map.vertices[:, axis]
     vertices["deviation_um"] = site_map.deviation_um
     painted = colours(site_map.deviation_um)
+    painted[ringed(site_map.vertices, findings)] = RING
     for channel, name in enumerate(("red", "green", "blue")):
         vertices[name] = painted[:, channel]
     faces = np.empty(len(site_map.faces), _FACE)
@@ -77,3 +85,15 @@ def read_map(content: bytes, name: str) -> SiteMap:
     except (KeyError, ValueError, IndexError, TypeError):
         raise ResultError(f"{name}: is not a coloured surface of a site as 'stylobate measure' writes it") from None
     return SiteMap(points, corners, deviation)
+
+
+def ringed(vertices: FloatArray, findings: Sequence[Finding]) -> BoolArray:
+    """Which vertices (n, 3) lie on a ring about a patch that a finding names."""
+    on = np.zeros(len(vertices), np.bool_)
+    for finding in findings:
+        if finding.where is None or finding.cause not in RINGED:
+            continue
+        radius = max(LEAST_RING_MM, 1.3 * float(np.sqrt((finding.area_mm2 or 0.0) / np.pi)))
+        distance = np.linalg.norm(vertices - np.array(finding.where), axis=1)
+        on |= np.abs(distance - radius) < RING_MM / 2.0
+    return on
