@@ -51,7 +51,7 @@ def test_make_targets_in_the_docs_exist(line: str) -> None:
 @pytest.mark.parametrize("line", [line for line in COMMANDS if line.startswith("stylobate ")])
 def test_options_in_the_docs_exist(line: str) -> None:
     words = line.split()[1:]
-    command = words[:2] if words[0] in ("case", "parts", "register") else words[:1]
+    command = words[:2] if words[0] in ("case", "parts", "register", "structure") else words[:1]
     known = help_text(command)
     for option in (word.split("=")[0] for word in words if word.startswith("--")):
         assert re.search(rf"^  (-\w, )?{option}\b", known, re.MULTILINE), option

@@ -118,8 +118,9 @@ def _joint(knot: FloatArray, up: FloatArray, section: Section) -> Any:
 
 
 def _pillar(site: PlacedSite, section: Section) -> Any:
-    """On the platform up to the bar's middle, hollowed and drilled, in the frame of the uppermost connection."""
-    pillar = cylinder(site.upper.connection.platform_diameter / 2.0, -THROUGH, section.rise)
+    """From the platform to above the bar, hollowed and drilled, in the frame of the uppermost connection."""
+    top = section.rise + section.height / 2.0 + 2.0 * PROUD
+    pillar = cylinder(site.upper.connection.platform_diameter / 2.0, -THROUGH, top)
     back = inverse(site.upper.scan_from_connection)
     for cut in _cuts(site, section):
         pillar -= moved(cut, back)

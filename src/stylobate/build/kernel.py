@@ -18,6 +18,8 @@ TIDY_MM = 1e-4
 """Detail smaller than this goes: far below an interface's 2 µm, above what a 32-bit coordinate holds."""
 DUST = 0.01
 """mm³. A loose piece smaller than this is rounding."""
+CHIP = 1.0
+"""mm³. A loose piece smaller than this, cut off where a leaning part meets a seat, is left out."""
 
 
 def kernel() -> Any:
@@ -46,8 +48,8 @@ def surface_of(solid: Any, name: str) -> Surface:
     """The outward boundary of a solid. Raises FitError where nothing is left of it, or it is in pieces."""
     if solid.status() != kernel().Error.NoError or solid.is_empty():
         raise FitError(f"{name}: nothing is left of it; look at the sizes asked for")
-    pieces = [piece for piece in solid.decompose() if float(piece.volume()) > DUST]
-    if len(pieces) != 1:
+    pieces = sorted(solid.decompose(), key=lambda piece: -float(piece.volume()))
+    if len(pieces) > 1 and float(pieces[1].volume()) > CHIP:
         raise FitError(f"{name}: falls into {len(pieces)} pieces; look at the sizes asked for")
     mesh = tidy(pieces[0]).to_mesh64()
     return Surface(np.array(mesh.vert_properties[:, :3], np.float64), np.array(mesh.tri_verts, np.int32))

@@ -14,6 +14,8 @@ from stylobate.core.types import FloatArray
 
 NEAR_MM = 0.05
 """Points of the finished surface this near to an interface belong to it."""
+ROBUST, LEAST_MM = 4.4, 5e-4
+"""Points farther from the interface than this many median distances, and this many mm, do not count."""
 FEWEST = 40
 ALLOWED_UM = 2.0
 """What an interface may be off."""
@@ -68,6 +70,9 @@ def refit(finished: Surface, interface: Interface) -> Refit:
         on = np.isfinite(near.distance) & ~near.on_boundary
         if np.count_nonzero(on) < FEWEST:
             raise FitError(f"site {interface.site}: its interface is not in the finished surface; look at the sizes")
+        # What else comes near, such as a beam beside a pillar, is no part of the interface.
+        away = np.abs(near.distance)
+        on &= away <= max(ROBUST * float(np.median(away[on])), LEAST_MM)
         points, gradient = local[on], near.gradient[on]
         rows = np.column_stack([gradient, np.cross(points, gradient)])
         step = np.asarray(np.linalg.lstsq(rows, near.distance[on], rcond=1e-6)[0], np.float64)
