@@ -114,14 +114,6 @@ def test_case_commands_refuse_in_one_line(made: Path, tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
 
 
-def test_an_outside_torque_is_not_passed(made: Path, tmp_path: Path) -> None:
-    case = tmp_path / "case"
-    shutil.copytree(made / "case", case)
-    done = run("case", "check", case, "36", "torque", "--ncm", 25, "--by", "AB")
-    assert "NOT PASSED. 25 N·cm, target 10 to 15 N·cm: outside" in done.stdout
-    assert "MISSING: torque" in run("case", "show", case).stdout
-
-
 def test_the_report_of_a_case(made: Path, tmp_path: Path) -> None:
     done = run("report", made / "case", "--out", tmp_path / "r")
     assert (done.returncode, done.stderr) == (0, "")
