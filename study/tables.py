@@ -126,7 +126,7 @@ def verdicts(clean: Sequence[Row], faulty: Sequence[Row]) -> str:
     hinge = [row for row in off if row["style"] == "hinge"]
     body = [
         ["faulty site called `use` while beyond a limit", share(len(off), len(bad))],
-        ["of these, bent at a hinge below what the scan shows", f"{len(hinge)} of {len(off)}"],
+        ["of these, bent at a hinge", f"{len(hinge)} of {len(off)}"],
         ["clean site not called `use`", share(sum(r["verdict"] != "use" for r in known), len(known))],
         ["clean site with a finding (ambiguities aside)", share(sum(map(alarmed, known)), len(known))],
         ["the same under noise that cannot be represented", share(sum(map(alarmed, foreign)), len(foreign))],

@@ -36,6 +36,10 @@ NOT_SHOWN = (
     NotShown(
         "turning within the play", "Turn the scan body to one stop before tightening; the play adds to the index."
     ),
+    NotShown(
+        "a bend below what is seen",
+        "A body bent at or below the gingiva looks straight. Try it in its analog, or measure again with a new one.",
+    ),
     NotShown("drift between sites", "Scan again, or measure a reference of known distances, and compare."),
 )
 
