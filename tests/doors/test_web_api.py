@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import socket
+import time
 from collections.abc import Iterator
 from dataclasses import asdict
 from pathlib import Path
@@ -21,7 +22,7 @@ from stylobate.app.web.openapi import ASKS, description
 from stylobate.core.errors import ScanError
 from stylobate.scan import read_scan
 from stylobate.simulate.demo import demo_parts
-from tests.doors.page_server import Page, enter, page
+from tests.doors.page_server import PATIENCE_S, Page, enter, page
 
 MANY, BATCH = 2000, 100
 COLLECTED = 30
@@ -32,7 +33,8 @@ STATE, REFUSAL = TypeAdapter(State), TypeAdapter(RefusalView)
 def running(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
     folder = tmp_path_factory.mktemp("web")
     demo_parts(folder / "parts")
-    with page(folder / "work", "--parts", folder / "parts") as opened:
+    (folder / "export").mkdir()
+    with page(folder / "work", "--parts", folder / "parts", "--watch", folder / "export") as opened:
         outside = httpx.get(f"{opened.base}/api/state")
         assert outside.status_code == 401
         enter(opened)
@@ -150,6 +152,20 @@ def test_what_is_no_scan_is_refused_as_by_the_command(running: Page, tmp_path: P
     assert state["result"] is None
     left = Path(state["folder"]) / "scans"
     assert list(left.iterdir()) == []
+
+
+def test_a_scan_that_comes_into_the_watched_folder_is_taken(running: Page) -> None:
+    folder = Path(running.state()["watch"]["folder"])
+    running.client.post("/api/dismiss")
+    (folder / "notes.txt").write_text("no scan by its name")
+    (folder / "came.stl").write_bytes(b"no scan by its content")
+    end = time.monotonic() + PATIENCE_S
+    while running.state()["refusal"] is None and time.monotonic() < end:
+        time.sleep(0.2)
+    state = running.settled()
+    assert state["watch"]["last"] == "came.stl"
+    assert state["refusal"]["text"].startswith("came.stl: ")
+    assert (folder / "came.stl").exists(), "what is watched is left alone"
 
 
 def test_a_name_cannot_leave_the_folder(running: Page) -> None:

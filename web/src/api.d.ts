@@ -1075,7 +1075,7 @@ export interface paths {
             };
             requestBody?: never;
             responses: {
-                /** @description Raw arrays, see docs/method/page.md. */
+                /** @description Raw arrays, see docs/use/page.md. */
                 200: {
                     headers: {
                         [name: string]: unknown;
@@ -1262,18 +1262,6 @@ export interface components {
              * @enum {string}
              */
             work: "single" | "bridge" | "arch";
-        };
-        /**
-         * ChangeView
-         * @description How a site stands to the others, against the scan before. shift_um: length of the difference.
-         */
-        ChangeView: {
-            /** Shift Um */
-            shift_um: number;
-            /** Site */
-            site: string;
-            /** U95 Um */
-            u95_um: number;
         };
         /**
          * CheckView
@@ -1590,8 +1578,6 @@ export interface components {
          */
         State: {
             case: components["schemas"]["CaseView"] | null;
-            /** Changes */
-            changes: components["schemas"]["ChangeView"][];
             /** Folder */
             folder: string;
             job: components["schemas"]["JobView"] | null;

@@ -114,12 +114,6 @@ function Sites({ state, chosen, choose, settled }: {
           />
         ))}
       </ol>
-      {state.changes.length > 0 && (
-        <section class="block">
-          <h2>{texts.changes.label}</h2>
-          <ul class="plain">{state.changes.map((c) => <li>{texts.changes.line(c.site, c.shift_um, c.u95_um)}</li>)}</ul>
-        </section>
-      )}
       {result.warnings.length > 0 && (
         <section class="block">
           <h2>{texts.warnings}</h2>

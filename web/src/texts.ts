@@ -146,7 +146,6 @@ export const texts = {
   notShown: "What no scan can show",
   notShownLead: "Check these at the chair before the positions are used.",
   warnings: "About this scan",
-  changes: { label: "Against the scan before", line: (site: string, um: number, u: number) => `Site ${site}: ${figure(um, 0)} µm (± ${figure(u, 0)} µm)` },
   partial: "The scan itself is not here: only the surroundings of the sites are shown. Start with --scan to see all of it.",
   noSurface: "There is no surface to show: neither the scan nor the sites' coloured surfaces are here.",
   loading: "Fetching the surface …",

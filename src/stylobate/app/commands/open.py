@@ -18,9 +18,18 @@ if TYPE_CHECKING:
 @click.option("--parts", type=click.Path(path_type=Path, readable=False), help="The parts folder, or a zip of it.")
 @click.option("--scan", type=click.Path(path_type=Path, readable=False), help="The scan that a result is of.")
 @click.option("--work", type=click.Choice(["single", "bridge", "arch"]), default="bridge", show_default=True)
+@click.option("--watch", type=click.Path(path_type=Path, readable=False), help="Measure each scan that comes here.")
 @click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port on this machine. [default: a free one]")
 @click.option("--no-browser", is_flag=True, help="Print the address only.")
-def command(place: Path | None, parts: Path | None, scan: Path | None, work: str, port: int, no_browser: bool) -> int:
+def command(
+    place: Path | None,
+    parts: Path | None,
+    scan: Path | None,
+    work: str,
+    watch: Path | None,
+    port: int,
+    no_browser: bool,
+) -> int:
     """Open the page: see the sites, decide, measure.
 
     FOLDER is a result (a folder that `measure` wrote), shown as it is; a case; or a folder for the work, made where
@@ -30,7 +39,14 @@ def command(place: Path | None, parts: Path | None, scan: Path | None, work: str
     """
     from stylobate.app.web.serve import serve
 
-    serve(_place(place or Path("stylobate-page"), parts, scan, work), port, not no_browser, click.echo)
+    opened = _place(place or Path("stylobate-page"), parts, scan, work)
+    if watch is not None:
+        if not watch.is_dir():
+            raise UsageError(f"--watch {watch}: no such folder; name the one that the scanner exports to")
+        if opened.desk is None:
+            raise UsageError("--watch needs a case or a folder for the work; a finished result is not changed")
+        opened.watch = watch.absolute()
+    serve(opened, port, not no_browser, click.echo)
     return 0
 
 

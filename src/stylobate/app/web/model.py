@@ -194,15 +194,6 @@ class WatchView:
 
 
 @dataclass(frozen=True)
-class ChangeView:
-    """How a site stands to the others, against the scan before. shift_um: length of the difference."""
-
-    site: str
-    shift_um: float
-    u95_um: float
-
-
-@dataclass(frozen=True)
 class CheckView:
     """A chairside check. ok: null where it was not made for this scan. value: what was read."""
 
@@ -262,7 +253,6 @@ class State:
     redo: ChoiceView | None
     case: CaseView | None
     watch: WatchView | None
-    changes: tuple[ChangeView, ...]
     largest_upload_bytes: int
 
 

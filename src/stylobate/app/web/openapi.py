@@ -108,6 +108,6 @@ def _file(summary: str, media: str) -> dict[str, Any]:
 def _surface() -> dict[str, Any]:
     key = {"name": "key", "in": "path", "required": True, "schema": {"type": "string"}}
     refusal = {"application/json": {"schema": _ref(RefusalView)}}
-    found = {"description": "Raw arrays, see docs/method/page.md.", "content": {"application/octet-stream": {}}}
+    found = {"description": "Raw arrays, see docs/use/page.md.", "content": {"application/octet-stream": {}}}
     responses = {"200": found, "404": {"description": "No such surface.", "content": refusal}}
     return {**_operation("A surface or its deviations.", responses), "parameters": [key]}

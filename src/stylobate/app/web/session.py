@@ -25,10 +25,12 @@ from stylobate.app.web.model import (
     SceneView,
     SiteView,
     State,
+    WatchView,
     Work,
 )
 from stylobate.app.web.views import read_view
-from stylobate.app.web.workspace import Options, Point, Run
+from stylobate.app.web.watching import watch
+from stylobate.app.web.workspace import Options, Point, Run, free_name
 from stylobate.core.errors import ResultError, StylobateError, UsageError
 from stylobate.record import read_result
 from stylobate.scan.source import MAX_BYTES, shown
@@ -55,6 +57,7 @@ class Place:
     scan: Path | None = None
     parts: str = ""
     work: Work = "bridge"
+    watch: Path | None = None
 
     def folder(self) -> Path:
         """The folder that the page is about."""
@@ -70,11 +73,12 @@ class Session:
         self.state = State(
             revision=0, version=__version__, folder=shown(str(place.folder())), read_only=place.desk is None,
             work=place.work, parts=None, result=None, scene=None, job=None, refusal=None, undo=None, redo=None,
-            case=None, watch=None, changes=(), largest_upload_bytes=MAX_BYTES,
+            case=None, watch=WatchView(shown(str(place.watch)), "") if place.watch else None,
+            largest_upload_bytes=MAX_BYTES,
         )  # fmt: skip
         self._changed = asyncio.Event()
         self._task: asyncio.Task[None] | None = None
-        self._drawing: asyncio.Task[None] | None = None
+        self._watching: asyncio.Task[None] | None = None
         self._sha256 = ""
         self.who = ""
 
@@ -109,10 +113,12 @@ class Session:
         """Start the worker and show what is there."""
         await self.measurer.start()
         self._begin(self._open)
+        if self.place.watch is not None:
+            self._watching = asyncio.create_task(watch(self.place.watch, self._arrived))
 
     async def close(self) -> None:
         """End the tasks and the worker."""
-        for task in (self._task, self._drawing):
+        for task in (self._task, self._watching):
             if task is not None:
                 task.cancel()
                 with suppress(asyncio.CancelledError, Exception):
@@ -193,7 +199,7 @@ class Session:
         self._sha256 = record.scan.sha256
         if scan is not None and not scan.exists():
             scan = None
-        self.change(result=view, changes=())
+        self.change(result=view)
         maps = [None if site.map is None else Path(site.map).name for site in record.sites]
         geometry = geometry_key(scan) if scan is not None else f"sites-{run}"
         if scan is not None:
@@ -264,6 +270,25 @@ class Session:
             )
         run = desk.planned(name, "scan", shown(name), Options(work=self.state.work))
         self._measure(desk, run, keep_scan=False)
+
+    async def _arrived(self, path: Path) -> bool:
+        """A new scan lies in the folder that is watched: take it; False: not now."""
+        if self._busy() or self.place.desk is None:
+            return False
+        self.change(watch=WatchView(shown(str(path.parent)), shown(path.name)))
+        try:
+            folder = self.ready().incoming()
+            name = free_name(folder, path.name)
+            content = await asyncio.to_thread(path.read_bytes)
+            await asyncio.to_thread((folder / name).write_bytes, content)
+            try:
+                self.take_scan(name, hashlib.sha256(content).hexdigest())
+            except StylobateError:
+                (folder / name).unlink(missing_ok=True)
+                raise
+        except (StylobateError, OSError) as error:
+            self.refuse("scan", error)
+        return True
 
     def measure_again(self, work: Work, count: int | None) -> None:
         """The same scan for other work, or with another number of sites. Raises UsageError."""
