@@ -19,8 +19,8 @@ from bench.tables import Table, accuracy, finding, grouped, growth, honesty
 from bench.worker import Answer, Worker
 
 SEED = 500_000
-SCENES = {"blind": 6, "near": 6, "empty": 6, "twins": 15, "faults": 13, "growth": 1}
-PEER_SCENES = 2  # of the blind table: a peer takes about a minute a scene
+SCENES = {"blind": 6, "near": 3, "empty": 6, "twins": 15, "faults": 13, "growth": 1}
+PEER_SCENES = 1  # of the blind table: a peer takes one to three minutes a scene
 
 
 class Pool:
@@ -131,7 +131,7 @@ def arguments(given: Sequence[str] | None = None) -> argparse.Namespace:
     parser.add_argument("--scenes", type=int, help="scenes a table (default: a few, some minutes; 0: only print)")
     parser.add_argument("--seed", type=int, default=SEED, help="of the first scene (default: %(default)s)")
     parser.add_argument("--peer-scenes", type=int, default=PEER_SCENES,
-                        help="blind scenes that the peers get, a minute each (default: %(default)s)")  # fmt: skip
+                        help="blind scenes that the peers get, minutes each (default: %(default)s)")  # fmt: skip
     parser.add_argument("--methods", nargs="+", metavar="METHOD", help="only these (ours, open3d-ransac, …)")
     parser.add_argument("--timeout", type=float, default=600.0, help="seconds a scene (default: %(default)g)")
     parser.add_argument("--out", type=Path, help="file of results, added to; what is in it is not run again")

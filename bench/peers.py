@@ -26,7 +26,7 @@ TAKEN_MM = 0.5  # the scan this near to an accepted body is taken away
 
 @dataclass(frozen=True)
 class Tuning:
-    """Settings of the loop, found by `python -m bench.tune` on seeds of their own.
+    """Settings of the loop; `python -m bench.tune` searches them on seeds of their own.
 
     voxel: of the clouds for features, mm; normals as the mesh gives them; feature: radius of FPFH in voxels; pair:
     greatest distance of a pair in RANSAC and FGR, in voxels; iterations: of RANSAC; shown: least share of the CAD
