@@ -17,7 +17,7 @@ from stylobate.parts.model import ScanBody
 
 @dataclass(frozen=True)
 class Tuning:
-    """Searched by `python -m bench.tune`. reaches: greatest distance of a pair, mm, one run for each; tukey mm (Open3D).
+    """Searched by `python -m bench.tune`. reaches: greatest distance of a pair, mm, one run for each; tukey: mm.
 
     cell: side of the cells in which points are averaged first, mm; neighbours: that give a point its covariance.
     """
