@@ -49,9 +49,11 @@ class Pose:
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
 # turn; the offset as in the fit; the rounding of edges 0.1 mm.
 PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
-FIELD_ROUNDS = 2  # the field is estimated anew in these, then kept
+FIELD_ROUNDS = 3  # the field is estimated anew in these, then kept
 MOST_STEPS, HALVINGS = 12, 4
 SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
+WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
+TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
 RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
@@ -163,7 +165,8 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     rested = _rest(site, state, factor, prior)
     if rested is None:
         return None
-    state, covariance, information = rested
+    rested = _best_turned(site, rested, factor, prior)
+    state, covariance, information = rested.state, rested.covariance, rested.information
     effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
     return Pose(
         rigid.orthonormal(state.pose), covariance[:6, :6], state.offset, float(np.sqrt(covariance[6, 6])), state.radius,
@@ -171,10 +174,30 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     )  # fmt: skip
 
 
-def _rest(
-    site: _Site, state: _State, factor: FloatArray, prior: FloatArray
-) -> tuple[_State, FloatArray, FloatArray] | None:
-    """Gauss–Newton with halved steps until the weighted squares fall no further: state, covariance, information.
+@dataclass(frozen=True)
+class _Rested:
+    """Where the weighted squares fell to a minimum: state, covariance, information, and the squares there."""
+
+    state: _State
+    covariance: FloatArray
+    information: FloatArray
+    cost: float
+
+
+def _best_turned(site: _Site, first: _Rested, factor: FloatArray, prior: FloatArray) -> _Rested:
+    """The lowest of the minima about z: where little shows the turn, a flat can rest on the wrong edge."""
+    sd = float(np.sqrt(first.covariance[5, 5]))
+    best = first
+    for away in TURNED if sd > WEAK_TURN else ():
+        turn = np.array([0.0, 0.0, 0.0, 0.0, 0.0, away * min(sd, WEAKEST_TURN), 0.0, 0.0])
+        other = _rest(site, first.state.moved(turn), factor, prior)
+        if other is not None and other.cost < best.cost:
+            best = other
+    return best
+
+
+def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> _Rested | None:
+    """Gauss–Newton with halved steps until the weighted squares fall no further.
 
     Across a sharp edge the derivative jumps, and the minimum may lie at the jump: there a full step swings back and
     forth, and what it would still move is added to the covariance.
@@ -186,7 +209,7 @@ def _rest(
         step, covariance, information = white.solve(prior)
         moved = float(step @ information @ step)
         if moved < SETTLED:
-            return state, covariance, information
+            return _Rested(state, covariance, information, white.cost)
         for halving in range(HALVINGS):
             trial = state.moved(step / 2.0**halving)
             there = _whitened(site, trial, factor)
@@ -195,7 +218,7 @@ def _rest(
                 break
         else:
             break
-    return state, covariance + np.outer(step, step), information
+    return _Rested(state, covariance + np.outer(step, step), information, white.cost)
 
 
 def _whitened(site: _Site, state: _State, factor: FloatArray) -> Whitened | None:
