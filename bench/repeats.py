@@ -130,7 +130,7 @@ def outcome(job: tuple[Case, int, int]) -> Outcome:
         frame = scan_from_mouth if k == 0 else frame
     found = compare(records, profile=_profile(case, poses) if case.told else None)
     truly = (case.scans - 1, site) if case.height else None
-    cells = [moved.cell for moved in found.moved]
+    cells = [(moved.cell[0], int(found.union.name(moved.cell[1])) - 1) for moved in found.moved]
     wrong = any(cell != truly for cell in cells)
     findable, pooled = 1e3 * np.array(found.findable), _pooled(found, poses, frame)
     return Outcome(site, truly in cells, wrong, findable, _covered(found, case, poses), *pooled)
@@ -167,6 +167,8 @@ def _pooled(found: Comparison, poses: FloatArray, frame: FloatArray) -> tuple[fl
         return np.nan, np.nan, np.nan
     result = found.pooled.result
     sites = result.sites
+    centres = poses[:, :3, 3] @ frame[:3, :3].T + frame[:3, 3]
+    poses = poses[[np.linalg.norm(centres - s.scan_from_connection[:3, 3], axis=1).argmin() for s in sites]]
     xi = [rigid.log(rigid.inverse(site.scan_from_connection) @ frame @ poses[k]) for k, site in enumerate(sites)]
     joint = np.zeros((6 * len(sites), 6 * len(sites)))
     place = {site.site: slice(6 * k, 6 * k + 6) for k, site in enumerate(sites)}
