@@ -24,6 +24,7 @@ COMMANDS = {
     "open": "The page in the browser: see the sites, decide, measure.",
     "parts": "Check a parts folder; foretell how well its scan bodies will do.",
     "register": "Keep a register of scan bodies: cycles, cases, wear.",
+    "frame": "Find the seats in the surface of a finished frame, as a result.",
     "poses": "Take poses that were measured elsewhere from a table, as a result.",
     "profile": "How a scanner drifts along the arch, from repeat scans.",
     "seat": "How a rigid frame over several implants would rest, and with what gaps.",

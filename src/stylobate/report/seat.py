@@ -56,6 +56,8 @@ def document(seat: Seat) -> dict[str, Any]:
         entry: dict[str, Any] = {"site": site.site, "gap_um": site.gap_um, "side_um": site.side_um}
         if seat.on is None:
             entry |= {"gap_p95_um": site.gap_p95_um, "side_p95_um": site.side_p95_um, "share_worst": site.share_worst}
+        else:
+            entry["turn_deg"] = site.turn_deg
         values["sites"].append(entry)
     if seat.on is None:
         values |= _drawn(seat)
@@ -143,7 +145,7 @@ def _table(*columns: str) -> Table:
 def _sites(seat: Seat) -> Table:
     drawn = seat.on is None
     table = _table("Site", "gap µm", "95 %", "side µm", "95 %", "worst one %") if drawn else _table(
-        "Site", "rests on", "gap µm", "side µm"
+        "Site", "rests on", "gap µm", "side µm", "turned °"
     )  # fmt: skip
     others = dict(seat.matched)
     for site in seat.sites:
@@ -153,7 +155,8 @@ def _sites(seat: Seat) -> Table:
             share = 0.0 if site.share_worst is None else 100 * site.share_worst
             table.add_row(name, *map(_um, figures), f"{share:.0f}")
         else:
-            table.add_row(name, printable(others[site.site]), _um(site.gap_um), _um(site.side_um))
+            turned = "–" if site.turn_deg is None else f"{site.turn_deg:.2f}"
+            table.add_row(name, printable(others[site.site]), _um(site.gap_um), _um(site.side_um), turned)
     worst = seat.worst
     if drawn:
         figures = (worst.gap_um, worst.gap_p95_um, worst.side_um, worst.side_p95_um)

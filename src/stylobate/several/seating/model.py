@@ -9,6 +9,7 @@ from dataclasses import dataclass
 class SeatSite:
     """Gap and side at one site; medians with p95 over draws, or single values with p95 None.
 
+    turn_deg: with `on`, how far the seat is turned from the nearest equal index mark; None where nothing is indexed.
     share_worst: share of the draws in which this site is the one nearest to, or farthest beyond, its limits.
     """
 
@@ -18,6 +19,7 @@ class SeatSite:
     gap_p95_um: float | None = None
     side_p95_um: float | None = None
     share_worst: float | None = None
+    turn_deg: float | None = None
 
 
 @dataclass(frozen=True)

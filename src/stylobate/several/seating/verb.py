@@ -14,7 +14,7 @@ from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite, read_result
 from stylobate.several.draws import drawn
 from stylobate.several.drifting import Profile, read_profile
-from stylobate.several.match import matched
+from stylobate.several.match import matched, turned_alike
 from stylobate.several.seating.model import OneScrew, Probability, Repeat, Seat, SeatSite, Without, Worst
 from stylobate.several.seating.notes import about_match, about_profile, about_sources, about_tilt, about_verdicts
 from stylobate.several.seating.rest import Rests, rests
@@ -91,13 +91,22 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
         limit_um=float(limits[0]),
         side_limit_um=float(limits[1]),
         rim_diameter=rim_diameter,
-        sites=tuple(SeatSite(name, float(g), float(s)) for name, g, s in zip(names, gap, side, strict=True)),
+        sites=tuple(
+            SeatSite(one.site, float(gap[k]), float(side[k]), turn_deg=_turn_deg(one, two, match.b_from_a))
+            for k, (one, two) in enumerate(zip(sites, others, strict=True))
+        ),
         worst=worst,
         one_screw=tuple(_one_screw(frame, implants[None], rims, names, k) for k in range(len(names))),
         without=without,
         stands_out=_stands_out(worst, without, limits),
         notes=(*about_match(made, below, match.pairs, match.ambiguous), *about_tilt(implants, rims)),
     )
+
+
+def _turn_deg(one: RecordSite, two: RecordSite, b_from_a: FloatArray) -> float | None:
+    if one.index_order == 0 or two.index_order == 0:
+        return None
+    return abs(math.degrees(turned_alike(one, two, b_from_a)))
 
 
 def _on_draws(

@@ -1,0 +1,1 @@
+"""A frame as made: where the seats in its surface are."""

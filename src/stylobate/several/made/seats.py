@@ -1,0 +1,93 @@
+"""What the surface of a finished frame looks like where it seats: taken from the parts that lie in it or below it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.closest import SurfaceTree
+from stylobate.core.rigid import pose, rotation_exp
+from stylobate.core.surface import Surface
+from stylobate.core.types import FloatArray
+from stylobate.parts.model import MultiUnitAbutment, PartsFolder
+from stylobate.parts.region import clip_above
+
+BELOW = 0.02
+"""mm below the platform down to which a frame milled to an abutment or an analog touches it."""
+
+
+LEDGE = 0.01
+"""mm below the gingival height at which a base is cut, so that the ledge to which the frame is bonded is left out."""
+INWARD = 0.1
+"""Cosine between a face's normal and the way to the axis from which on it counts as facing the axis."""
+
+
+@dataclass(frozen=True)
+class Form:
+    """One form of seat, in the frame of the connection on which it seats. surface: it faces out of the frame."""
+
+    part: str
+    connection: str
+    surface: Surface
+    tree: SurfaceTree
+    middle: FloatArray
+    reach: float
+
+
+def forms_of(parts: PartsFolder) -> tuple[Form, ...]:
+    """Forms of seat that a parts folder knows.
+
+    A titanium base shows its own outside up to its gingival height, where the bonded frame begins; its screw channel is
+    left out, as the frame's own goes on where it ends. A frame milled to an
+    abutment's upper connection, or to an implant's, shows the negative of the abutment or analog there.
+    """
+    found = [
+        _form(base.id, base.seats_on, _outside(_below(base.surface, base.gingival_height - LEDGE)))
+        for base in parts.titanium_bases
+    ]
+    upright = sorted(parts.multi_unit_abutments, key=lambda abutment: abutment.angle_deg)
+    for abutment in {one.provides: one for one in reversed(upright)}.values():  # all of a connection are alike above
+        upper = abutment.surface.moved(_upper_from_lower(abutment))
+        found.append(_form(abutment.id, abutment.provides, _negative(clip_above(upper, -BELOW))))
+    for analog in parts.analogs:
+        above = clip_above(analog.surface, -BELOW)
+        if len(above.faces) and float(above.vertices[:, 2].max()) > BELOW:
+            found.append(_form(analog.id, analog.connection, _negative(above)))
+    return tuple(form for form in found if len(form.surface.faces))
+
+
+def _upper_from_lower(abutment: MultiUnitAbutment) -> FloatArray:
+    """Inverse of Translate(0, 0, collar_height) · RotateY(angle_deg) (stable interface, The parts folder)."""
+    turn = rotation_exp(np.array([0.0, np.radians(abutment.angle_deg), 0.0]))
+    return pose(turn.T, -turn.T @ np.array([0.0, 0.0, abutment.collar_height]))
+
+
+def _form(part: str, connection: str, surface: Surface) -> Form:
+    low, high = (
+        (surface.vertices.min(axis=0), surface.vertices.max(axis=0)) if len(surface.faces) else (np.zeros(3),) * 2
+    )
+    reach = float(np.linalg.norm(high - low)) / 2
+    return Form(part, connection, surface, SurfaceTree.of(surface), (low + high) / 2, reach)
+
+
+def _negative(surface: Surface) -> Surface:
+    return Surface(surface.vertices, np.ascontiguousarray(surface.faces[:, ::-1]))
+
+
+def _below(surface: Surface, z: float) -> Surface:
+    return _turned_over(clip_above(_turned_over(surface), -z))
+
+
+def _outside(surface: Surface) -> Surface:
+    """Without what faces the axis."""
+    middle = surface.vertices[surface.faces].mean(axis=1)
+    across = np.linalg.norm(middle[:, :2], axis=1) * np.linalg.norm(surface.corner_products(), axis=1)
+    inward = np.sum(surface.corner_products()[:, :2] * middle[:, :2], axis=1) < -INWARD * across
+    kept, faces = np.unique(surface.faces[~inward], return_inverse=True)
+    return Surface(surface.vertices[kept], np.ascontiguousarray(faces.reshape(-1, 3).astype(np.int32)))
+
+
+def _turned_over(surface: Surface) -> Surface:
+    """Mirrored in z, outside still outside."""
+    return _negative(Surface(surface.vertices * np.array([1.0, 1.0, -1.0]), surface.faces))

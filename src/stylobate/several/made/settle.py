@@ -1,0 +1,114 @@
+"""One seat in the surface of a frame: the form laid on it, and how well that fixes it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from stylobate.core.rigid import exp, orthonormal
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.field import estimate, groups_of, patches_of
+from stylobate.fit import REACH, Around, around, descend, near_surface, rows, to_connection, usable
+from stylobate.pose import PRIOR_SD, solve
+from stylobate.several.made.seats import Form
+
+LEAST_SUPPORT = 150
+"""Points of the frame's surface that must carry a seat."""
+LEAST_SEEN = 0.1
+"""Share of the form that the surface must show."""
+WORST_SD = 0.06
+"""mm: residuals wider than this are no seat of that form."""
+MARGIN = 1.5
+"""mm of the frame's surface taken around a form: how far a start may be off."""
+FIRST_WIDTH, WIDTH, LAST_WIDTH = 1.2, 0.35, 0.1
+"""mm: widths of the loss with which a form is drawn to the surface, from far, from near, and at the end."""
+COARSE_POINTS = 1500
+INLIER = 4.0
+"""Robust standard deviations beyond which a point is no longer of the seat."""
+ROUNDS = 3
+
+
+@dataclass(frozen=True)
+class Lain:
+    """A form laid on the surface: pose, uniform offset and sd (mm), and the points that lie on it."""
+
+    scan_from_connection: FloatArray
+    offset: float
+    sd: float
+    support: LongArray
+
+
+@dataclass(frozen=True)
+class Seated:
+    """A seat found. covariance (6, 6) of ξ; residual (k,) mm of the points that carry it; seen: share of the form."""
+
+    form: Form
+    scan_from_connection: FloatArray
+    covariance: FloatArray
+    residual: FloatArray
+    seen: float
+
+
+def seated(vertices: FloatArray, normals: FloatArray, forms: Sequence[Form], start: FloatArray) -> Seated | None:
+    """The form that the surface shows best near `start` (4, 4), laid on it; None where none is there."""
+    reach = max(float(np.linalg.norm(form.middle)) + form.reach for form in forms) + MARGIN
+    near = around(vertices, normals, start[:3, 3], reach)
+    if len(near.points) < LEAST_SUPPORT:
+        return None
+    found: list[tuple[float, Form, Lain]] = []
+    pairs = [(form, one) for form in forms for one in (start, _drawn(form, near, start, FIRST_WIDTH))]
+    for form, one in pairs:
+        lain = _lain(form, near, _drawn(form, near, one, WIDTH))
+        if lain.sd < WORST_SD and len(lain.support) >= LEAST_SUPPORT:
+            found.append((float(near.area[lain.support].sum()), form, lain))
+    shown = [(area, form, fitted) for area, form, fitted in found if area > LEAST_SEEN * _area(form)]
+    if not shown:
+        return None
+    area, form, fitted = max(shown, key=lambda one: one[0] / one[2].sd)  # most surface, lying best
+    return _weighed(form, near, fitted, min(area / _area(form), 1.0))
+
+
+def _drawn(form: Form, near: Around, start: FloatArray, width: float) -> FloatArray:
+    which = near_surface(form.tree, near, start, COARSE_POINTS)
+    return descend(form.tree, near, start, which, width).scan_from_connection
+
+
+def _lain(form: Form, near: Around, start: FloatArray) -> Lain:
+    """The points that carry a seat: all that lie on it; there is no fillet of gingiva to keep off."""
+    which = near_surface(form.tree, near, start, COARSE_POINTS)
+    descent = descend(form.tree, near, start, which, LAST_WIDTH)
+    closest = form.tree.closest(to_connection(descent.scan_from_connection, near.points), REACH)
+    on = usable(closest, near.normals @ descent.scan_from_connection[:3, :3])
+    off = np.abs(np.nan_to_num(closest.distance, nan=np.inf) - descent.offset)
+    support = np.flatnonzero(on & (off < INLIER * descent.sd))
+    return Lain(descent.scan_from_connection, descent.offset, descent.sd, support)
+
+
+def _area(form: Form) -> float:
+    return float(form.surface.face_areas().sum())
+
+
+def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
+    """Pose and covariance by the correlation of the residuals (method/measure, eq. 5–7).
+
+    What the last round still moves is added to the covariance: on a fine surface the feet that change sides at an edge
+    keep it moving by some tenths of a µm, which can be more than the noise alone leaves open.
+    """
+    pose, offset = fitted.scan_from_connection, fitted.offset
+    points = near.points[fitted.support]
+    field, covariance, step = None, np.zeros((8, 8)), np.zeros(8)
+    for _ in range(ROUNDS):
+        local = to_connection(pose, points)
+        closest = form.tree.closest(local, REACH)
+        on = closest.face >= 0
+        local, distance, gradient = local[on], closest.distance[on], closest.gradient[on]
+        matrix = np.hstack([rows(local, gradient), np.ones((len(local), 1)), np.zeros((len(local), 1))])
+        patches = patches_of(local, distance - offset, matrix, groups_of(local, gradient))
+        field = estimate(patches, None if field is None else (field, covariance))
+        step, covariance, _ = solve(patches, field, 1.0 / PRIOR_SD**2)
+        pose, offset = pose @ exp(step[:6]), offset + float(step[6])
+    final = form.tree.closest(to_connection(pose, points), REACH)
+    residual = final.distance[final.face >= 0]
+    return Seated(form, orthonormal(pose), (covariance + np.outer(step, step))[:6, :6], residual, seen)
