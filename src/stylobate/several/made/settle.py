@@ -10,7 +10,7 @@ import numpy as np
 from stylobate.core.rigid import exp, orthonormal
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.field import estimate, groups_of, patches_of
-from stylobate.fit import REACH, Around, around, descend, near_surface, rows, to_connection, usable
+from stylobate.fit import REACH, Around, around, descend, rows, to_connection, usable, within_reach
 from stylobate.pose import PRIOR_SD, solve
 from stylobate.several.made.seats import Form
 
@@ -71,13 +71,13 @@ def seated(vertices: FloatArray, normals: FloatArray, forms: Sequence[Form], sta
 
 
 def _drawn(form: Form, near: Around, start: FloatArray, width: float) -> FloatArray:
-    which = near_surface(form.tree, near, start, COARSE_POINTS)
+    which = within_reach(form.tree, near, start, COARSE_POINTS)
     return descend(form.tree, near, start, which, width).scan_from_connection
 
 
 def _lain(form: Form, near: Around, start: FloatArray) -> Lain:
     """The points that carry a seat: all that lie on it; there is no fillet of gingiva to keep off."""
-    which = near_surface(form.tree, near, start, COARSE_POINTS)
+    which = within_reach(form.tree, near, start, COARSE_POINTS)
     descent = descend(form.tree, near, start, which, LAST_WIDTH)
     closest = form.tree.closest(to_connection(descent.scan_from_connection, near.points), REACH)
     on = usable(closest, near.normals @ descent.scan_from_connection[:3, :3])
