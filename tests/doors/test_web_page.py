@@ -154,7 +154,7 @@ def test_a_result_is_shown_and_found_by_keyboard(
         else:
             tab.emulate_media(color_scheme="dark")
         expect(tab.locator(".pin")).to_have_count(1, timeout=SLOW_MS)
-        tab.wait_for_function("window.arch.stats.fullMs > 0")
+        expect(tab.locator(".overlay")).to_have_count(0, timeout=SLOW_MS)
         tab.locator("body").press("1")
         expect(tab.locator(".site").first).to_contain_text("Where the uncertainty comes from")
         expect(tab.locator(".legend")).to_contain_text("+50 µm")
