@@ -14,8 +14,9 @@ from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray
 from stylobate.edges import RADII, SharpEdges, likeliest_radius, sunk
-from stylobate.field import Field, Patches, estimate, groups_of, patches_of
+from stylobate.field import Field, Patches, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, rows, to_connection
+from stylobate.likelihood import estimate
 
 
 @dataclass(frozen=True)

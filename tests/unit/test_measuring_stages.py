@@ -16,8 +16,9 @@ from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
 from stylobate.edges import sunk
-from stylobate.field import Field, Patches, estimate
+from stylobate.field import Field, Patches
 from stylobate.fit import rows
+from stylobate.likelihood import estimate
 from stylobate.simulate import draw_bodies
 
 

@@ -15,8 +15,9 @@ from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.edges import RADII, SharpEdges, sunk
-from stylobate.field import Field, Patches, estimate, groups_of, patches_of
+from stylobate.field import Field, Patches, groups_of, patches_of
 from stylobate.fit import REACH, Around, rows, to_connection
+from stylobate.likelihood import estimate
 from stylobate.pose import PRIOR_SD, RADIUS_STEP, Pose
 
 NEXT_TO_NONE = 1e-6

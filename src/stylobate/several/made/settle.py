@@ -9,8 +9,9 @@ import numpy as np
 
 from stylobate.core.rigid import exp, orthonormal
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import estimate, groups_of, patches_of
+from stylobate.field import groups_of, patches_of
 from stylobate.fit import REACH, Around, around, descend, rows, to_connection, usable, within_reach
+from stylobate.likelihood import estimate
 from stylobate.pose import PRIOR_SD, solve
 from stylobate.several.made.seats import Form
 

@@ -1,0 +1,168 @@
+"""Which residual field the residuals make likeliest: correlation length, smoothness, and both standard deviations.
+
+Two views of the same residuals are weighed together (a composite likelihood: Varin, Reid & Firth 2011, Stat. Sinica 21:5).
+Compact blocks of fine patches show what is white and what is correlated over short distances. Few large patches
+over the whole scan body show what is correlated over long ones, with the fitted parameters integrated out (restricted
+maximum likelihood; method, eq. 7–8).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.field import Field, Patches, correlation, merged, squared_distances
+
+BLOCK = 90  # fine patches in a block
+WHOLE = 300  # large patches over the whole body
+LENGTHS = (0.08, 4.0)  # mm, bounds of the correlation length
+WHITES = (1e-3, 1e4)  # bounds of σ²/s²
+SMOOTHNESS = (0.5, 1.5, 2.5)
+RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
+
+Sums = tuple[float, float, int]
+"""ln det of the covariance (and of the information) over s²; weighted squares; how many residuals count."""
+
+
+def _blocks(centre: FloatArray) -> list[LongArray]:
+    """Split into compact blocks of equal size (±1), at most BLOCK each, by halving along the longest side."""
+    blocks = [np.arange(len(centre))]
+    while len(blocks[0]) > BLOCK:
+        halves = []
+        for block in blocks:
+            axis = int(np.argmax(np.ptp(centre[block], axis=0)))
+            order = block[np.argsort(centre[block, axis], kind="stable")]
+            halves += [order[: len(order) // 2], order[len(order) // 2 :]]
+        blocks = sorted(halves, key=len, reverse=True)
+    return blocks
+
+
+class _Blocks:
+    """The residuals in compact blocks of fine patches, each block by itself."""
+
+    def __init__(self, patches: Patches, fitted: FloatArray | None) -> None:
+        """fitted: (k, k) covariance of the fitted parameters divided by s², or None for none."""
+        blocks = _blocks(patches.centre)
+        size = max(len(b) for b in blocks)
+        index = np.array([np.pad(b, (0, size - len(b)), mode="edge") for b in blocks])
+        real = np.array([np.arange(size) < len(b) for b in blocks])
+        self.distance = np.sqrt(squared_distances(patches.centre[index], patches.spread[index]))
+        self.inverse_count = 1.0 / patches.count[index]
+        self.residual = np.where(real, patches.residual[index], 0.0)
+        self.pairs = real[:, :, None] & real[:, None, :]
+        self.dummy = np.where(real, 0.0, 1.0)
+        self.n = len(patches.residual)
+        matrix = patches.matrix[index]
+        self.lost = 0.0 if fitted is None else matrix @ fitted @ matrix.transpose(0, 2, 1)
+
+    def sums(self, length: float, white: float, smoothness: float) -> Sums:
+        """Raises LinAlgError where the covariance is not positive."""
+        k = correlation(self.distance / length, smoothness)
+        k = np.where(self.pairs, k - self.lost, 0.0)
+        diagonal = np.arange(k.shape[1])
+        k[:, diagonal, diagonal] += white * self.inverse_count * (1.0 - self.dummy) + self.dummy
+        wide = np.zeros((k.shape[0], k.shape[1] + 1, k.shape[1] + 1))
+        wide[:, :-1, :-1] = k
+        wide[:, -1, :-1] = self.residual
+        wide[:, :-1, -1] = self.residual
+        wide[:, -1, -1] = 1e12
+        factor = np.linalg.cholesky(wide)
+        log_det = 2.0 * float(np.sum(np.log(factor[:, diagonal, diagonal])))
+        return log_det, float(np.sum(factor[:, -1, :-1] ** 2)), self.n
+
+
+class _Whole:
+    """The residuals over large patches, all together, less what the fitted parameters explain."""
+
+    def __init__(self, patches: Patches) -> None:
+        large = merged(patches, WHOLE)
+        self.distance = np.sqrt(squared_distances(large.centre[None], large.spread[None])[0])
+        self.inverse_count = 1.0 / large.count
+        self.right = np.column_stack([large.matrix, large.residual])
+
+    def sums(self, length: float, white: float, smoothness: float) -> Sums:
+        """Raises LinAlgError where the covariance is not positive."""
+        n, m = self.right.shape
+        wide = np.zeros((n + m, n + m))
+        wide[:n, :n] = correlation(self.distance / length, smoothness)
+        wide[np.arange(n), np.arange(n)] += white * self.inverse_count
+        wide[n:, :n], wide[:n, n:] = self.right.T, self.right
+        wide[np.arange(n, n + m), np.arange(n, n + m)] = 1e20
+        factor = np.linalg.cholesky(wide)
+        matrix, residual = factor[n:-1, :n], factor[-1, :n]
+        information = matrix @ matrix.T
+        information[np.diag_indices(m - 1)] += RIDGE * np.trace(information) / (m - 1)
+        explained = matrix @ residual
+        log_det = 2.0 * float(np.sum(np.log(np.diag(factor)[:n]))) + float(np.linalg.slogdet(information)[1])
+        quadratic = float(residual @ residual - explained @ np.linalg.solve(information, explained))
+        return log_det, quadratic, n - (m - 1)
+
+
+class _Likelihood:
+    """Minus twice the log likelihood of both views, the overall scale profiled out."""
+
+    def __init__(self, patches: Patches, fitted: FloatArray | None) -> None:
+        self.views = (_Blocks(patches, fitted), _Whole(patches))
+
+    def __call__(self, log_length: float, log_white: float, smoothness: float) -> tuple[float, float]:
+        """(−2 log L up to a constant, s²)."""
+        at = float(np.exp(log_length)), float(np.exp(log_white)), smoothness
+        try:
+            log_det, quadratic, n = (sum(part) for part in zip(*(v.sums(*at) for v in self.views), strict=True))
+        except np.linalg.LinAlgError:
+            return np.inf, np.nan
+        scale = max(quadratic / n, 1e-18)
+        return n * float(np.log(scale)) + log_det, scale
+
+
+def _descend(
+    cost: _Likelihood, start: tuple[float, float], smoothness: float, step: float, least: float
+) -> tuple[float, tuple[float, float], float]:
+    """Pattern search over (log L, log σ²/s²): value, place, s²."""
+    bounds = (np.log(LENGTHS), np.log(WHITES))
+    place = start
+    value, scale = cost(*place, smoothness)
+    while step > least:
+        moved = False
+        for axis, sign in ((0, 1), (0, -1), (1, 1), (1, -1)):
+            trial = list(place)
+            factor = 1.0 if axis == 0 else 2.0
+            trial[axis] = float(np.clip(trial[axis] + sign * step * factor, *bounds[axis]))
+            if tuple(trial) == place:
+                continue
+            new, new_scale = cost(trial[0], trial[1], smoothness)
+            if new < value - 1e-3:
+                value, scale, place, moved = new, new_scale, (trial[0], trial[1]), True
+        if not moved:
+            step /= 2.0
+    return value, place, scale
+
+
+def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -> Field:
+    """The field that the residuals make likeliest.
+
+    fitted: a field and the covariance (k, k) of the parameters fitted with it, mm²: the residuals are what those
+    parameters left over, and the search starts from that field.
+    """
+    if fitted is None:
+        cost = _Likelihood(patches, None)
+        start = min(
+            ((float(np.log(length)), float(np.log(white))) for length in (0.25, 0.6, 1.5) for white in (0.3, 5.0)),
+            key=lambda at: cost(at[0], at[1], 1.5)[0],
+        )
+        found = {1.5: _descend(cost, start, 1.5, 0.4, 0.15)}
+        for smoothness in (SMOOTHNESS[0], SMOOTHNESS[2]):
+            found[smoothness] = _descend(cost, found[1.5][1], smoothness, 0.4, 0.15)
+    else:
+        known, covariance = fitted
+        start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
+        cost = _Likelihood(patches, covariance / known.correlated_sd**2)
+        if not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
+            cost = _Likelihood(patches, None)  # the fit moved too far for its covariance to be subtracted
+        found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
+    smoothness = min(found, key=lambda nu: found[nu][0])
+    _, (log_length, log_white), scale = found[smoothness]
+    scale = max(scale, 1e-12)
+    return Field(
+        float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale)), float(np.exp(log_length)), smoothness
+    )
