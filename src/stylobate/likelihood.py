@@ -1,6 +1,6 @@
 """Which residual field the residuals make likeliest: correlation length, smoothness, and both standard deviations.
 
-Two views of the same residuals are weighed together, a composite likelihood (Varin, Reid & Firth 2011, Stat. Sinica 21:5).
+Two views of the residuals are weighed together, a composite likelihood (Varin, Reid & Firth 2011, Stat. Sinica 21:5).
 Compact blocks of fine patches show what is white and what is correlated over short distances. Few large patches
 over the whole scan body show what is correlated over long ones, with the fitted parameters integrated out (restricted
 maximum likelihood; method, eq. 7–8).
