@@ -32,6 +32,8 @@ WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
+# Where nothing shows the turn, what was seen is no more than round: a tooth's signs then weigh more.
+FOREIGN_SIGNS, STRANGE_IF_ROUND = {"added layer", "added material"}, 0.9
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
@@ -115,15 +117,20 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
-    if pose is None or _strange(pose, fitted, explained):
+    if pose is None:
         return None
     diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
     pose = diagnosis.pose
+    if _adrift(pose, fitted) or _strangeness(pose, explained) > MOST_STRANGE:
+        return None
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
         widest = widest_turn_deg(
             tree, near, pose.scan_from_connection, pose.offset, fitted.support, pose.effective_points, 360.0 / order
         )
+        causes = {finding.cause for finding in diagnosis.findings}
+        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or _strangeness(pose, explained) > STRANGE_IF_ROUND):
+            return None
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
@@ -131,16 +138,20 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     )  # fmt: skip
 
 
-def _strange(pose: Pose, fitted: Fit, explained: float) -> bool:
-    """What was fitted is not this scan body: residuals wide and smooth, surface off it near by; or it is loose.
+def _strangeness(pose: Pose, explained: float) -> float:
+    """How little what was fitted looks like this scan body: residuals wide and smooth, surface off it near by.
 
-    Neither alone tells: a split body's residuals are smooth, and a chipped one leaves surface unexplained.
+    Asked after the diagnosis, which explains a split or bent body's misfit and none of a tooth's. Neither alone tells:
+    a chipped body leaves surface unexplained.
     """
     smooth = pose.field.correlated_sd * min(1.0, pose.field.length / SMOOTH_LENGTH)
-    strangeness = smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED
+    return smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED
+
+
+def _adrift(pose: Pose, fitted: Fit) -> bool:
+    """The scan does not fix the platform, or weighing has carried it off."""
     loose = float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
-    moved = _apart_mm(pose.scan_from_connection, fitted.scan_from_connection)
-    return strangeness > MOST_STRANGE or loose or moved > MOST_MOVED
+    return loose or _apart_mm(pose.scan_from_connection, fitted.scan_from_connection) > MOST_MOVED
 
 
 def _apart_mm(one: FloatArray, two: FloatArray) -> float:
