@@ -95,7 +95,7 @@ class _Whole:
         factor = np.linalg.cholesky(wide)
         matrix, residual = factor[n:-1, :n], factor[-1, :n]
         information = matrix @ matrix.T
-        information[np.diag_indices(m - 1)] += RIDGE * np.trace(information) / (m - 1)
+        information[np.diag_indices(m - 1)] += RIDGE * np.trace(information) / (m - 1) + 1e-12
         explained = matrix @ residual
         log_det = 2.0 * float(np.sum(np.log(np.diag(factor)[:n]))) + float(np.linalg.slogdet(information)[1])
         quadratic = float(residual @ residual - explained @ np.linalg.solve(information, explained))

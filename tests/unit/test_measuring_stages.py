@@ -79,8 +79,8 @@ def test_the_field_is_about_as_likely_as_any_that_a_dense_search_finds() -> None
         return float(minimize(value_at, np.log([0.012, 0.01, 0.8]), method="Nelder-Mead").fun)
 
     best = min(likeliest(other) for other in (0.5, 1.5, 2.5))
-    # Inside the region that holds the true three parameters half of the time; the estimate sees the residuals in blocks,
-    # and knows scanners beforehand.
+    # Inside the region that holds the true three parameters half of the time: the estimate sees the residuals in
+    # blocks, and knows scanners beforehand.
     assert value < best + chi2.ppf(0.5, 3)
     assert value > best - 1e-6
 

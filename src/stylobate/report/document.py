@@ -151,8 +151,11 @@ def _finding(finding: Finding) -> dict[str, Any]:
 
 
 def _figure(value: float | None) -> float | None:
-    """A number, or null where it is not known: NaN has no place in JSON."""
-    return float(value) if value is not None and math.isfinite(value) else None
+    """A number to 12 digits, or null where it is not known: NaN has no place in JSON.
+
+    Beyond 12 digits a figure would depend on where in memory its matrices happened to lie.
+    """
+    return float(f"{value:.12g}") if value is not None and math.isfinite(value) else None
 
 
 def _matrix(values: FloatArray) -> list[list[float]]:
