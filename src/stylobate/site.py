@@ -117,9 +117,12 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     if coverage < LEAST_COVERAGE:
         return None
     pose = weigh(tree, bench.edges[best.body], near, fitted)
-    if pose is None:
+    if pose is None or _adrift(pose, fitted):
         return None
-    diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
+    try:
+        diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
+    except ValueError:  # what carries the fit lies out of reach of the weighted pose: no scan body stands there
+        return None
     pose = diagnosis.pose
     if _adrift(pose, fitted) or _strangeness(pose, explained) > MOST_STRANGE:
         return None
