@@ -44,6 +44,9 @@ def run() -> int:
         _quiet_pipe()
         return 0
     except Exception as error:
+        if isinstance(error.__cause__ or error.__context__, KeyboardInterrupt):  # it came inside compiled code
+            _say("interrupted; nothing half-written is left")
+            return EXIT_INTERRUPTED
         return _failed(error)
 
 
