@@ -22,7 +22,7 @@ CAUSES = "tests/unit/test_diagnose.py"
 SPOILINGS = (
     Spoiling(
         "covariance × 1.2 in the weighted pose",
-        "pose.py",
+        "field.py",
         "np.linalg.inv(information), dtype=np.float64)",
         "1.2 * np.linalg.inv(information), dtype=np.float64)",
         f"{GUIDES}::test_gum_h3_line_and_its_prediction",

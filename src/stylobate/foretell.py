@@ -13,13 +13,14 @@ import numpy as np
 from stylobate.bounds import bounds
 from stylobate.core.result import Bounds
 from stylobate.core.types import FloatArray
-from stylobate.edges import SharpEdges, sunk
+from stylobate.design import derivatives
+from stylobate.edges import SharpEdges
 from stylobate.field import Field, groups_of, patches_of
 from stylobate.find.template import sampled
-from stylobate.fit import GUM_MARGIN, rows
+from stylobate.fit import GUM_MARGIN
 from stylobate.parts.model import ScanBody
 from stylobate.parts.region import clip_above
-from stylobate.pose import PRIOR_SD, RADIUS_STEP, solve
+from stylobate.pose import PRIOR_SD, solve
 
 TYPICAL = Field(white_sd=0.008, correlated_sd=0.010, length=0.8, smoothness=1.5)
 """Noise where none is stated: the middle of what the development scenes were drawn from (docs/method/measure.md)."""
@@ -64,10 +65,7 @@ def foretell(
     if float(used.face_areas().sum()) < LEAST_POINTS * spacing**2:
         return Foretold(body.id, tissue, shown, None, None)
     points, normals = sampled(used, spacing)
-    distance, angle = SharpEdges.of(region).near(points)
-    wider = sunk(distance, angle, TYPICAL_RADIUS + RADIUS_STEP)
-    slope = (wider - sunk(distance, angle, TYPICAL_RADIUS - RADIUS_STEP)) / (2.0 * RADIUS_STEP)
-    matrix = np.hstack([rows(points, normals), np.ones((len(points), 1)), slope[:, None]])
+    matrix = derivatives(points, normals, *SharpEdges.of(region).near(points), TYPICAL_RADIUS)
     patches = patches_of(points, np.zeros(len(points)), matrix, groups_of(points, normals))
     covariance = solve(patches, noise, 1.0 / PRIOR_SD**2)[1][:6, :6]
     return Foretold(body.id, tissue, shown, bounds(covariance, index_order), covariance)

@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, correlation, merged, squared_distances
+from stylobate.field import Field, Patches, Whitened, correlation, merged, squared_distances
 
 BLOCK = 90  # fine patches in a block
 WHOLE = 300  # large patches over the whole body
@@ -79,27 +79,22 @@ class _Whole:
     """The residuals over large patches, all together, less what the fitted parameters explain."""
 
     def __init__(self, patches: Patches) -> None:
-        large = merged(patches, WHOLE)
-        self.distance = np.sqrt(squared_distances(large.centre[None], large.spread[None])[0])
-        self.inverse_count = 1.0 / large.count
-        self.right = np.column_stack([large.matrix, large.residual])
+        self.large = merged(patches, WHOLE)
+        self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
-        n, m = self.right.shape
-        wide = np.zeros((n + m, n + m))
-        wide[:n, :n] = correlation(self.distance / length, smoothness)
-        wide[np.arange(n), np.arange(n)] += white * self.inverse_count
-        wide[n:, :n], wide[:n, n:] = self.right.T, self.right
-        wide[np.arange(n, n + m), np.arange(n, n + m)] = 1e20
-        factor = np.linalg.cholesky(wide)
-        matrix, residual = factor[n:-1, :n], factor[-1, :n]
-        information = matrix @ matrix.T
-        information[np.diag_indices(m - 1)] += RIDGE * np.trace(information) / (m - 1) + 1e-12
-        explained = matrix @ residual
-        log_det = 2.0 * float(np.sum(np.log(np.diag(factor)[:n]))) + float(np.linalg.slogdet(information)[1])
-        quadratic = float(residual @ residual - explained @ np.linalg.solve(information, explained))
-        return log_det, quadratic, n - (m - 1)
+        covariance = correlation(self.distance / length, smoothness)
+        covariance[np.diag_indices(len(covariance))] += white / self.large.count
+        factor: FloatArray = np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
+        whitened = Whitened.of(self.large, factor)
+        k = whitened.matrix.shape[1]
+        information = whitened.matrix.T @ whitened.matrix
+        information[np.diag_indices(k)] += RIDGE * np.trace(information) / k + 1e-12
+        explained = whitened.matrix.T @ whitened.residual
+        log_det = 2.0 * float(np.sum(np.log(np.diag(factor)))) + float(np.linalg.slogdet(information)[1])
+        quadratic = whitened.cost - float(explained @ np.linalg.solve(information, explained))
+        return log_det, quadratic, len(factor) - k
 
 
 class _Likelihood:

@@ -11,11 +11,11 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.closest import Closest, SurfaceTree
-from stylobate.core.jit import compiled
-from stylobate.core.types import FloatArray
-from stylobate.edges import RADII, SharpEdges, likeliest_radius, sunk
-from stylobate.field import Field, Patches, groups_of, patches_of
-from stylobate.fit import OFFSET_SD, REACH, Around, Fit, rows, to_connection
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.design import Design, design
+from stylobate.edges import RADII, SharpEdges, likeliest_radius
+from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
+from stylobate.fit import OFFSET_SD, REACH, Around, Fit, to_connection
 from stylobate.likelihood import estimate
 
 
@@ -55,7 +55,6 @@ MOST_STEPS, HALVINGS = 12, 4
 SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
 WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
 TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
-RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
 @dataclass(frozen=True)
@@ -74,28 +73,27 @@ class _State:
 class _Site:
     """The points that carry a fit, looked at from any state."""
 
-    def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray, start: _State) -> None:
+    def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray) -> None:
         self.tree, self.edges, self.points = tree, edges, points
-        _, feet, closest, near = self._seen(start)
-        self.group = groups_of(feet, closest.gradient)  # by noisy points, noise would sort itself by its sign
-        self.first_radius = likeliest_radius(*near, closest.distance - start.offset)
+        self.group: LongArray | None = None
 
-    def _seen(self, state: _State) -> tuple[FloatArray, FloatArray, Closest, tuple[FloatArray, FloatArray]]:
-        """Points and their feet on the CAD surface (connection frame), what was closest, edges near the feet."""
+    def seen(self, state: _State) -> tuple[Design, Closest] | None:
+        """Residuals and their derivatives at a state; None where points have left the surface."""
         local = to_connection(state.pose, self.points)
         closest = self.tree.closest(local, REACH)
-        feet = local - closest.distance[:, None] * closest.gradient
-        return local, feet, closest, self.edges.near(feet)
-
-    def patches(self, state: _State) -> Patches | None:
-        """Residuals and their derivatives at a state (method, eq. 3, 10); None where points have left the surface."""
-        local, feet, closest, near = self._seen(state)
         if np.any(closest.face < 0):
             return None
-        low, high = max(state.radius - RADIUS_STEP, 0.0), state.radius + RADIUS_STEP
-        slope = (sunk(*near, high) - sunk(*near, low)) / (high - low)
-        matrix = np.hstack([rows(local, closest.gradient), np.ones((len(local), 1)), slope[:, None]])
-        return patches_of(feet, closest.distance - state.offset - sunk(*near, state.radius), matrix, self.group)
+        return design(local, closest, self.edges, state.offset, state.radius), closest
+
+    def patches(self, state: _State) -> Patches | None:
+        """The same averaged over patches, which stay those of the first state asked for."""
+        seen = self.seen(state)
+        if seen is None:
+            return None
+        here, closest = seen
+        if self.group is None:
+            self.group = groups_of(here.feet, closest.gradient)
+        return patches_of(here.feet, here.residual, here.rows, self.group)
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
@@ -105,44 +103,6 @@ def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray
     return Whitened.of(patches, field.factor(patches)).solve(prior)
 
 
-@compiled
-def _forward(factor: FloatArray, right: FloatArray) -> None:
-    """Solve L X = right in place by forward substitution (NumPy has none; SciPy's costs 0.1 s to import)."""
-    for i in range(factor.shape[0]):
-        for j in range(i):
-            scale = factor[i, j]
-            for k in range(right.shape[1]):
-                right[i, k] -= scale * right[j, k]
-        for k in range(right.shape[1]):
-            right[i, k] /= factor[i, i]
-
-
-@dataclass(frozen=True)
-class Whitened:
-    """Patches with their correlation taken out: matrix L⁻¹A (n, k), residual L⁻¹r (n,), K = L Lᵀ."""
-
-    matrix: FloatArray
-    residual: FloatArray
-
-    @staticmethod
-    def of(patches: Patches, factor: FloatArray) -> Whitened:
-        """factor: L, lower triangular (n, n)."""
-        white = np.column_stack([patches.matrix, patches.residual])
-        _forward(factor, white)
-        return Whitened(white[:, :-1], white[:, -1])
-
-    @property
-    def cost(self) -> float:
-        """rᵀ K⁻¹ r."""
-        return float(self.residual @ self.residual)
-
-    def solve(self, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Parameters, covariance, information (method, eq. 5)."""
-        information = self.matrix.T @ self.matrix + np.diag(prior)
-        covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
-        return covariance @ (self.matrix.T @ self.residual), covariance, information
-
-
 def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pose | None:
     """The pose weighted by the correlation of its own residuals: rounds of field and pose, then the field is kept and
     the weighted squares fall to their minimum. None where the surface is lost on the way.
@@ -150,8 +110,12 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     Parameters: ξ (6), the offset, and where edges are rounded the change of their radius.
     """
     state = _State(fit.scan_from_connection, fit.offset, 0.0)
-    site = _Site(tree, edges, around.points[fit.support], state)
-    state = replace(state, radius=site.first_radius)
+    site = _Site(tree, edges, around.points[fit.support])
+    seen = site.seen(state)
+    if seen is None:
+        return None
+    sharp = seen[0]
+    state = replace(state, radius=likeliest_radius(sharp.to_edge, sharp.edge_angle, sharp.residual))
     prior = 1.0 / PRIOR_SD**2
     known: tuple[Field, FloatArray] | None = None
     for _ in range(FIELD_ROUNDS):

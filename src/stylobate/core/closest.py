@@ -36,6 +36,10 @@ class Closest:
     face: IntArray
     on_boundary: BoolArray
 
+    def at(self, which: BoolArray) -> Closest:
+        """Those of the queries `which` (n,)."""
+        return Closest(self.distance[which], self.gradient[which], self.face[which], self.on_boundary[which])
+
 
 @dataclass(frozen=True)
 class SurfaceTree:

@@ -14,11 +14,12 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
-from stylobate.edges import RADII, SharpEdges, sunk
+from stylobate.design import design
+from stylobate.edges import RADII, SharpEdges
 from stylobate.field import Field, Patches, groups_of, patches_of
-from stylobate.fit import REACH, Around, rows, to_connection
+from stylobate.fit import REACH, Around, to_connection
 from stylobate.likelihood import estimate
-from stylobate.pose import PRIOR_SD, RADIUS_STEP, Pose
+from stylobate.pose import PRIOR_SD, Pose
 
 NEXT_TO_NONE = 1e-6
 OFFSET, RADIUS = 6, 7  # places in θ
@@ -140,19 +141,15 @@ def gather(
     closest = tree.closest(points, REACH)
     if np.any(closest.face < 0):
         raise ValueError("a point lies out of reach of the CAD surface")
-    gradient, distance = closest.gradient, closest.distance
-    # Patches are formed of feet, not of points: by points, noise would sort itself into patches by its sign.
-    feet = points - distance[:, None] * gradient
-    to_edge, angle = edges.near(feet)
-    radius = pose.edge_radius
-    slope = (sunk(to_edge, angle, radius + RADIUS_STEP) - sunk(to_edge, angle, max(radius - RADIUS_STEP, 0.0))) / (
-        RADIUS_STEP + min(radius, RADIUS_STEP)
-    )
-    matrix = np.hstack([rows(points, gradient), np.ones((len(points), 1)), slope[:, None]])
-    residual = distance - pose.offset - sunk(to_edge, angle, radius)
-    group = groups_of(feet, gradient)
-    area = around.area[which]
-    return weighed(Points(feet, gradient, residual, matrix, area, to_edge, angle, group), field or pose.field)
+    here = design(points, closest, edges, pose.offset, pose.edge_radius)
+    group = groups_of(here.feet, closest.gradient)
+    return weighed(
+        Points(
+            here.feet, closest.gradient, here.residual, here.rows, around.area[which], here.to_edge, here.edge_angle,
+            group,
+        ),
+        field or pose.field,
+    )  # fmt: skip
 
 
 def weighed(points: Points, field: Field) -> Evidence:

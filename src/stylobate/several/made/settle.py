@@ -9,8 +9,10 @@ import numpy as np
 
 from stylobate.core.rigid import exp, orthonormal
 from stylobate.core.types import FloatArray, LongArray
+from stylobate.design import design
+from stylobate.edges import SharpEdges
 from stylobate.field import groups_of, patches_of
-from stylobate.fit import REACH, Around, around, descend, rows, to_connection, usable, within_reach
+from stylobate.fit import REACH, Around, around, descend, to_connection, usable, within_reach
 from stylobate.likelihood import estimate
 from stylobate.pose import PRIOR_SD, solve
 from stylobate.several.made.seats import Form
@@ -29,6 +31,8 @@ COARSE_POINTS = 1500
 INLIER = 4.0
 """Robust standard deviations beyond which a point is no longer of the seat."""
 ROUNDS = 3
+UNROUNDED = SharpEdges(None, np.zeros(0))
+"""The edges of a seat as made: taken to be sharp."""
 
 
 @dataclass(frozen=True)
@@ -104,9 +108,8 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
         local = to_connection(pose, points)
         closest = form.tree.closest(local, REACH)
         on = closest.face >= 0
-        local, distance, gradient = local[on], closest.distance[on], closest.gradient[on]
-        matrix = np.hstack([rows(local, gradient), np.ones((len(local), 1)), np.zeros((len(local), 1))])
-        patches = patches_of(local, distance - offset, matrix, groups_of(local, gradient))
+        here = design(local[on], closest.at(on), UNROUNDED, offset, 0.0)
+        patches = patches_of(here.feet, here.residual, here.rows, groups_of(here.feet, closest.gradient[on]))
         field = estimate(patches, None if field is None else (field, covariance))
         step, covariance, _ = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose, offset = pose @ exp(step[:6]), offset + float(step[6])
