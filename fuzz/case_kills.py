@@ -40,6 +40,15 @@ def one_change(case: Case) -> Case:
     return case.change("AB", "note", {"n": n}, lambda table: table.model_copy(update={"work": work}))
 
 
+def one_change_s(root: Path) -> float:
+    """How long a change takes on this machine as busy as it is now, in seconds."""
+    case = Case.create(root, "KILL-0", "bridge", "AB")
+    begun = time.monotonic()
+    for _ in range(5):
+        case = one_change(case)
+    return (time.monotonic() - begun) / 5
+
+
 def one_round(root: Path, wait_s: float, before: int) -> tuple[int, int]:
     """Start a writer, kill it after wait_s, open the case, which then holds `before` changes and those told.
 
@@ -73,14 +82,9 @@ def main(rounds: int, seed: int = 1) -> int:
     """Rounds on cases of their own, twenty kills each; returns the exit status."""
     chance = random.Random(seed)
     done = told = 0
-    with tempfile.TemporaryDirectory() as folder:
-        first = Case.create(Path(folder) / "first", "KILL-0", "bridge", "AB")
-        begun = time.monotonic()
-        for _ in range(5):
-            first = one_change(first)
-        change_s = (time.monotonic() - begun) / 5
     while done < rounds:
         with tempfile.TemporaryDirectory() as folder:
+            change_s = one_change_s(Path(folder) / "first")
             root, before = Path(folder) / "case", 0
             for _ in range(min(20, rounds - done)):
                 try:

@@ -13,6 +13,15 @@ EXIT_INTERRUPTED = 128 + signal.SIGINT
 EXIT_TERMINATED = 128 + signal.SIGTERM
 
 
+_interrupts: list[int] = []
+
+
+def _interrupted(number: int, _frame: FrameType | None) -> None:
+    """Leave by an exception; noted, because compiled code hands on another one in its place."""
+    _interrupts.append(number)
+    raise KeyboardInterrupt
+
+
 def _terminated(_signal: int, _frame: FrameType | None) -> None:
     """Leave by an exception, so that partial files are removed on the way out."""
     raise SystemExit(EXIT_TERMINATED)
@@ -31,20 +40,18 @@ def _quiet_pipe() -> None:
 def run() -> int:
     """Run the command line in sys.argv; returns the exit status."""
     try:
+        signal.signal(signal.SIGINT, _interrupted)
         signal.signal(signal.SIGTERM, _terminated)
         from stylobate.app.cli import invoke
 
         status = invoke()
         sys.stdout.flush()
         return status
-    except KeyboardInterrupt:
-        _say("interrupted; nothing half-written is left")
-        return EXIT_INTERRUPTED
     except BrokenPipeError:
         _quiet_pipe()
         return 0
-    except Exception as error:
-        if isinstance(error.__cause__ or error.__context__, KeyboardInterrupt):  # it came inside compiled code
+    except (KeyboardInterrupt, Exception) as error:
+        if _interrupts or isinstance(error, KeyboardInterrupt):
             _say("interrupted; nothing half-written is left")
             return EXIT_INTERRUPTED
         return _failed(error)

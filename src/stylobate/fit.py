@@ -166,8 +166,8 @@ def descend(
 def within_reach(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:
     """Up to about `most` points spread over those within REACH of the box around the CAD surface at a pose."""
     local = to_connection(pose, around.points)
-    low, high = tree.boxes[0, :3] - REACH, tree.boxes[0, 3:] + REACH
-    near = np.nonzero(np.all((local > low) & (local < high), axis=1))[0]
+    low, high = tree.box
+    near = np.nonzero(np.all((local > low - REACH) & (local < high + REACH), axis=1))[0]
     return near[:: max(1, len(near) // most)]
 
 

@@ -12,7 +12,7 @@ from stylobate.build.carried import upper_of
 from stylobate.build.footing import Footing
 from stylobate.build.placing import place
 from stylobate.build.request import Step
-from stylobate.build.ways import lower_from_upper, ways_of
+from stylobate.build.ways import ways_of
 from stylobate.core.errors import UsageError
 from stylobate.core.rigid import exp, inverse, log
 from stylobate.core.surface import Scan, Surface
@@ -162,7 +162,7 @@ def test_carried_covariance_is_that_of_drawn_poses() -> None:
         return exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, angle]))
 
     up = [
-        spin(2 * np.pi * k / n) @ lower_from_upper(part)
+        spin(2 * np.pi * k / n) @ part.lower_from_upper
         for part, k, n in zip(parts.multi_unit_abutments, (2, 1), (6, 4), strict=True)
     ]
     assert upper.scan_from_connection == pytest.approx(stands @ up[0] @ up[1], abs=1e-12)
@@ -181,7 +181,7 @@ def test_the_implant_below_an_abutment_that_stays() -> None:
     """The upper connection of a known chain is handed in; the implant comes back, modulo its own index marks."""
     parts = folder((abutment("mu", "alder", "rowan", 16.0, 2.5),), (base("base", "rowan"),), {"alder": 6, "rowan": 4})
     implant = random_pose(np.random.default_rng(4), at=np.array([5.0, 6.0, 7.0]))
-    upper = implant @ lower_from_upper(parts.multi_unit_abutments[0])
+    upper = implant @ parts.multi_unit_abutments[0].lower_from_upper
     seen = upper @ exp(np.array([0, 0, 0, 0, 0, -np.pi / 2]))  # the scan body points to the mark before
     result = record(site("1", seen, "rowan", 4))
     (placed,) = place(result, parts, below=["1=mu@1"]).sites

@@ -13,7 +13,6 @@ from stylobate.build.cone import unit
 from stylobate.build.kernel import along, cylinder, hull_of, kernel, moved, surface_of
 from stylobate.build.model import PlacedSite, Placement
 from stylobate.build.refit import Interface, Structure
-from stylobate.build.ways import lower_from_upper
 from stylobate.core.errors import UsageError
 from stylobate.core.rigid import inverse
 from stylobate.core.surface import Surface
@@ -147,7 +146,7 @@ def _head(site: PlacedSite) -> Any | None:
         return None
     abutment = below[-1].part
     assert isinstance(abutment, MultiUnitAbutment)
-    local = abutment.surface.moved(inverse(lower_from_upper(abutment))).vertices
+    local = abutment.surface.moved(inverse(abutment.lower_from_upper)).vertices
     above = local[local[:, 2] > HEAD]
     if len(above) < 4:
         return None

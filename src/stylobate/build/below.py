@@ -6,7 +6,7 @@ import numpy as np
 
 from stylobate.build.model import Below
 from stylobate.build.request import Step
-from stylobate.build.ways import lower_from_upper, turned
+from stylobate.build.ways import turned
 from stylobate.core.errors import UsageError
 from stylobate.core.rigid import inverse
 from stylobate.core.types import FloatArray
@@ -49,7 +49,7 @@ def below_of(site: RecordSite, step: Step, folder: PartsFolder) -> Below:
 
 def _implant(site: RecordSite, abutment: MultiUnitAbutment, turn: int) -> FloatArray:
     mark = turned(turn, site.index_order)
-    return np.asarray(site.scan_from_connection @ mark @ inverse(lower_from_upper(abutment)))
+    return np.asarray(site.scan_from_connection @ mark @ inverse(abutment.lower_from_upper))
 
 
 def _abutment(folder: PartsFolder, identifier: str, said: str) -> MultiUnitAbutment:

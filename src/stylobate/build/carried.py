@@ -6,7 +6,7 @@ import numpy as np
 
 from stylobate.bounds import bounds
 from stylobate.build.model import Upper
-from stylobate.build.ways import Way, lower_from_upper, turned
+from stylobate.build.ways import Way, turned
 from stylobate.core.rigid import adjoint, inverse
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment, PartsFolder
@@ -25,9 +25,9 @@ def upper_of(way: Way, folder: PartsFolder, connection: str, pose: FloatArray, c
         seat = folder.connection(here)
         if seat.play_deg is not None and seat.index_order:
             spread[5, 5] += np.radians(seat.play_deg) ** 2 / 12.0
-        carry = adjoint(inverse(turned(turn, seat.index_order) @ lower_from_upper(part)))
+        carry = adjoint(inverse(turned(turn, seat.index_order) @ part.lower_from_upper))
         spread = carry @ spread @ carry.T
-        pose = pose @ turned(turn, seat.index_order) @ lower_from_upper(part)
+        pose = pose @ turned(turn, seat.index_order) @ part.lower_from_upper
         here = part.provides
     top = folder.connection(here)
     return Upper(top, pose, (spread + spread.T) / 2.0, bounds(spread, top.index_order))

@@ -19,7 +19,7 @@ from stylobate.build.insertion import insertion_of, joint_options
 from stylobate.build.model import Channel, Joint, Link, PlacedSite, Placement, Tissue
 from stylobate.build.planned import aim_at, exit_of, pieces, tooth_over
 from stylobate.build.request import require_sites
-from stylobate.build.ways import Way, lower_from_upper, turned, ways_of, ways_on
+from stylobate.build.ways import Way, turned, ways_of, ways_on
 from stylobate.build.wishes import CHANNEL_DIAMETER, Wishes, wishes_of
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.errors import UsageError
@@ -256,7 +256,7 @@ def _links(way: Way, folder: PartsFolder, site: RecordSite) -> tuple[Link, ...]:
         stands = here @ turned(turn, folder.connection(part.seats_on).index_order)
         links.append(Link(part, turn, stands))
         if isinstance(part, MultiUnitAbutment):
-            here = stands @ lower_from_upper(part)
+            here = stands @ part.lower_from_upper
     return tuple(links)
 
 

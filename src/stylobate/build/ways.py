@@ -11,7 +11,7 @@ import numpy as np
 from stylobate.build.model import Part
 from stylobate.build.request import Step
 from stylobate.core.errors import UsageError
-from stylobate.core.rigid import pose, rotation_exp
+from stylobate.core.rigid import turn_z
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import (
     Analog,
@@ -50,14 +50,7 @@ class Way:
 
 def turned(turn: int, index_order: int) -> FloatArray:
     """(4, 4): RotateZ(turn · 360° / index_order); no turn where the connection is not indexed."""
-    angle = 2.0 * math.pi * turn / index_order if index_order else 0.0
-    return pose(rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
-
-
-def lower_from_upper(abutment: MultiUnitAbutment) -> FloatArray:
-    """(4, 4): Translate(0, 0, collar_height) · RotateY(angle_deg), so that it leans towards +x of the lower one."""
-    lean = rotation_exp(np.array([0.0, math.radians(abutment.angle_deg), 0.0]))
-    return pose(lean, np.array([0.0, 0.0, abutment.collar_height]))
+    return turn_z(2.0 * math.pi * turn / index_order if index_order else 0.0)
 
 
 def ways_on(folder: PartsFolder, connection: str) -> tuple[Way, ...]:
@@ -80,7 +73,7 @@ def _stacked(abutment: MultiUnitAbutment, order: int, above: Way, turn: int | No
     """`abutment` under `above`, at one turn or at all that matter."""
     bent = above.bent or abutment.angle_deg > 0.0
     turns: Sequence[int] = [turn] if turn is not None else range(order) if bent and order else [0]
-    up = lower_from_upper(abutment) @ above.connection_from_upper
+    up = abutment.lower_from_upper @ above.connection_from_upper
     return [Way(((abutment, k), *above.steps), turned(k, order) @ up, bent) for k in turns]
 
 

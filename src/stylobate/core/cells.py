@@ -15,7 +15,7 @@ from stylobate.core.jit import compiled
 from stylobate.core.triangle import on_triangle
 from stylobate.core.types import FloatArray, IntArray
 
-BAND = 1.0  # mm: points farther from the surface have no triangle here
+BAND = 1.5  # mm: points farther from the surface have no triangle here
 FEW = 8  # triangles of a cube that is not cut further
 LEAST_SIDE = 0.1  # mm: cubes are not cut below
 FAR, FAR_SIDE = 0.35, 0.4  # mm: farther than this from the surface, where few points are asked for, cubes stay large

@@ -46,16 +46,12 @@ class SurfaceTree:
     """A surface prepared for closest-point queries.
 
     triangles (m, 3, 3) mm; normals (m, 7, 3) unit pseudo-normals of face, edges ab, bc, ca, corners a, b, c;
-    open (m, 7) whether that feature lies on an open edge; boxes (k, 6) low and high corner of each node;
-    nodes (k, 2): children, or −(first + 1) and the count of a leaf.
+    open (m, 7) whether that feature lies on an open edge. What a query needs besides is made when first asked for.
     """
 
     triangles: FloatArray
     normals: FloatArray
     open: BoolArray
-    boxes: FloatArray
-    nodes: IntArray
-    order: IntArray
 
     @staticmethod
     def of(surface: Surface) -> SurfaceTree:
@@ -63,16 +59,24 @@ class SurfaceTree:
         faces = np.ascontiguousarray(surface.faces[surface.face_areas() > 1e-14])
         if not len(faces):
             raise ValueError("the surface has no face with an area")
-        triangles = np.ascontiguousarray(surface.vertices[faces])
         normals, is_open = _pseudo_normals(surface.vertices, faces)
-        pieces, whole = _pieces(triangles)
-        boxes, nodes, order = _build(pieces)
-        return SurfaceTree(triangles, normals, is_open, boxes, nodes, whole[order])
+        return SurfaceTree(np.ascontiguousarray(surface.vertices[faces]), normals, is_open)
+
+    @cached_property
+    def box(self) -> tuple[FloatArray, FloatArray]:
+        """Low and high corner (3,) of the surface."""
+        corners = self.triangles.reshape(-1, 3)
+        return corners.min(axis=0), corners.max(axis=0)
 
     @cached_property
     def cells(self) -> Cells:
-        """The space near the surface cut into cubes, made when first asked for."""
+        """The space near the surface cut into cubes."""
         return Cells.of(self.triangles)
+
+    @cached_property
+    def far(self) -> Boxes:
+        """Boxes around the triangles, for points farther off."""
+        return Boxes.of(self.triangles)
 
     def closest(self, points: FloatArray, limit: float = np.inf) -> Closest:
         """Closest surface point of each of `points` (n, 3), within `limit` mm."""
@@ -87,11 +91,29 @@ class SurfaceTree:
                 cells.items, distance, gradient, face, boundary,
             )  # fmt: skip
         else:
-            closest_into(
-                points, float(limit), self.triangles, self.normals, self.open, self.boxes, self.nodes, self.order,
+            far = self.far
+            _closest_in_boxes(
+                points, float(limit), self.triangles, self.normals, self.open, far.boxes, far.nodes, far.order,
                 distance, gradient, face, boundary,
             )  # fmt: skip
         return Closest(distance, gradient, face, boundary)
+
+
+@dataclass(frozen=True)
+class Boxes:
+    """A bounding-volume tree. boxes (k, 6) low and high corner of each node; nodes (k, 2): children, or −(first + 1)
+    and the count of a leaf, whose triangles stand in `order`."""
+
+    boxes: FloatArray
+    nodes: IntArray
+    order: IntArray
+
+    @staticmethod
+    def of(triangles: FloatArray) -> Boxes:
+        """The tree over triangles (m, 3, 3)."""
+        pieces, whole = _pieces(triangles)
+        boxes, nodes, order = _build(pieces)
+        return Boxes(boxes, nodes, whole[order])
 
 
 def _pieces(triangles: FloatArray) -> tuple[FloatArray, IntArray]:
@@ -220,7 +242,7 @@ def _box_distance2(p: FloatArray, box: FloatArray) -> float:
 
 
 @compiled
-def closest_into(
+def _closest_in_boxes(
     points: FloatArray, limit: float, triangles: FloatArray, normals: FloatArray, is_open: BoolArray,
     boxes: FloatArray, nodes: IntArray, order: IntArray,
     distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
@@ -294,7 +316,7 @@ def _closest_in_cells(
     low: FloatArray, side: float, nodes: IntArray, items: IntArray,
     distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
 ) -> None:  # fmt: skip
-    """The same answers as `closest_into`, for a limit within the cells' band."""
+    """The same answers as `_closest_in_boxes`, for a limit within the cells' band."""
     q = np.empty(3)
     foot = np.empty(3)
     for i in range(points.shape[0]):

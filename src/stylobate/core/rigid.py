@@ -61,6 +61,11 @@ def inverse(target_from_source: FloatArray) -> FloatArray:
     return pose(r.T, -r.T @ target_from_source[:3, 3])
 
 
+def turn_z(angle: float) -> FloatArray:
+    """4×4 turn about +z by `angle`, rad."""
+    return pose(rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
+
+
 def exp(xi: FloatArray) -> FloatArray:
     """4×4 pose exp(ξ), ξ = (t, w): full twist, so that exp(ξ)·exp(−ξ) = 1 (method, eq. 1)."""
     w = np.asarray(xi[3:], dtype=np.float64)

@@ -17,7 +17,7 @@ from stylobate.case import Case
 from stylobate.case.checks import current_record
 from stylobate.core.errors import CaseError, OutputError, PackageError
 from stylobate.core.result import Bounds
-from stylobate.core.rigid import inverse, log, pose, rotation_exp
+from stylobate.core.rigid import inverse, log, turn_z
 from stylobate.core.types import FloatArray
 from stylobate.handoff.archive import Package
 from stylobate.handoff.sign import fingerprint, signed_by
@@ -205,6 +205,6 @@ def _apart(one: FloatArray, two: FloatArray, index_order: int) -> tuple[float, f
         return shift, float(np.degrees(np.arctan2(sine, cosine)))
     turns = []
     for k in range(index_order):
-        back = pose(rotation_exp(np.array([0.0, 0.0, -2.0 * np.pi * k / index_order])), np.zeros(3))
+        back = turn_z(-2.0 * np.pi * k / index_order)
         turns.append(float(np.linalg.norm(log(motion @ back)[3:])))
     return shift, float(np.degrees(min(turns)))

@@ -160,11 +160,6 @@ class Whole:
         return bool(np.abs(self.size - other.size).max() < INERTIA_WITHIN * self.size.max())
 
 
-def turn_z(angle: float) -> FloatArray:
-    """4×4 turn about +z by `angle`, rad."""
-    return rigid.pose(rigid.rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
-
-
 def same_place(motion: FloatArray, index_order: int) -> bool:
     """Whether a motion of the connection frame is one of its equal index positions, to 20 µm, 0.2° and 0.5°."""
     lean = np.arccos(np.clip(motion[2, 2], -1.0, 1.0))
@@ -205,7 +200,7 @@ def _along_the_axis(one: Outline, other: Outline, equal: Iterable[FloatArray]) -
         for guess in [motion] if abs(lift) < TOLERANCE / 10 else [motion, shift @ motion]:
             if match.holds(guess):
                 return guess
-    return match.best_of(shift @ turn_z(2.0 * np.pi * k / SPINS) for k in range(SPINS))
+    return match.best_of(shift @ rigid.turn_z(2.0 * np.pi * k / SPINS) for k in range(SPINS))
 
 
 def _by_principal_axes(one: Outline, other: Outline) -> FloatArray | None:
@@ -217,7 +212,7 @@ def _by_principal_axes(one: Outline, other: Outline) -> FloatArray | None:
     def guesses() -> Iterator[FloatArray]:
         for flip in flips:
             for k in range(SPINS):
-                turn = other.whole.axes @ turn_z(2.0 * np.pi * k / SPINS)[:3, :3] @ flip @ one.whole.axes.T
+                turn = other.whole.axes @ rigid.turn_z(2.0 * np.pi * k / SPINS)[:3, :3] @ flip @ one.whole.axes.T
                 yield rigid.pose(turn, other.whole.middle - turn @ one.whole.middle)
 
     return _Match(one, other, one.upper, other.upper).best_of(guesses())

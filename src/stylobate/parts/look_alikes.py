@@ -13,8 +13,9 @@ from itertools import combinations
 
 import numpy as np
 
+from stylobate.core.rigid import turn_z
 from stylobate.core.types import FloatArray
-from stylobate.parts.coincide import Outline, coinciding, same_place, turn_z
+from stylobate.parts.coincide import Outline, coinciding, same_place
 from stylobate.parts.model import ScanBody
 from stylobate.parts.notes import Note, Topic
 

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
+from stylobate.core import rigid
 from stylobate.core.surface import Surface
+from stylobate.core.types import FloatArray
 
 
 @dataclass(frozen=True)
@@ -51,10 +55,7 @@ class ScanBody:
 
 @dataclass(frozen=True)
 class MultiUnitAbutment:
-    """An abutment that stays in the mouth and carries a connection of its own.
-
-    lower_from_upper = Translate(0, 0, collar_height) · RotateY(angle_deg): it leans towards +x of the lower one.
-    """
+    """An abutment that stays in the mouth and carries a connection of its own."""
 
     id: str
     seats_on: str
@@ -65,6 +66,12 @@ class MultiUnitAbutment:
     sha256: str
     cone_half_angle_deg: float | None = None
     torque_ncm: tuple[float, float] | None = None
+
+    @property
+    def lower_from_upper(self) -> FloatArray:
+        """(4, 4): Translate(0, 0, collar_height) · RotateY(angle_deg), so that it leans towards +x of the lower one."""
+        lean = rigid.rotation_exp(np.array([0.0, np.radians(self.angle_deg), 0.0]))
+        return rigid.pose(lean, np.array([0.0, 0.0, self.collar_height]))
 
 
 @dataclass(frozen=True)

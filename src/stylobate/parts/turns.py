@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
+from stylobate.core.rigid import turn_z
 from stylobate.core.surface import Surface
-from stylobate.parts.coincide import Outline, lies_on_itself, scattered, turn_z
+from stylobate.parts.coincide import Outline, lies_on_itself, scattered
 from stylobate.parts.edges import Edges
 from stylobate.parts.shape import Remark
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.core.rigid import adjoint, exp, inverse, log, pose, rotation_exp
+from stylobate.core.rigid import adjoint, exp, inverse, log, turn_z
 from stylobate.core.types import FloatArray
 from stylobate.several.drifting.model import WAY_MM, Estimate, stretch_of
 from stylobate.several.lay import laid, landmarks
@@ -48,8 +48,7 @@ def repeats(
             between = inverse(one) @ two
             turn = np.arctan2(between[1, 0] - between[0, 1], between[0, 0] + between[1, 1])
             off.append(log(between @ exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, -turn])))[:KEPT])
-            turned = pose(rotation_exp(np.array([0.0, 0.0, turn])), np.zeros(3))
-            back[6 * k : 6 * k + 6, 6 * k : 6 * k + 6] = adjoint(turned)
+            back[6 * k : 6 * k + 6, 6 * k : 6 * k + 6] = adjoint(turn_z(turn))
         found.append(np.concatenate(off))
         covariances.append(_kept(back @ noise @ back.T))
     return Repeats(

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.rigid import pose, rotation_exp
+from stylobate.core.rigid import inverse
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.parts.model import MultiUnitAbutment, PartsFolder
+from stylobate.parts.model import PartsFolder
 from stylobate.parts.region import clip_above
 
 BELOW = 0.02
@@ -48,19 +48,13 @@ def forms_of(parts: PartsFolder) -> tuple[Form, ...]:
     ]
     upright = sorted(parts.multi_unit_abutments, key=lambda abutment: abutment.angle_deg)
     for abutment in {one.provides: one for one in reversed(upright)}.values():  # all of a connection are alike above
-        upper = abutment.surface.moved(_upper_from_lower(abutment))
+        upper = abutment.surface.moved(inverse(abutment.lower_from_upper))
         found.append(_form(abutment.id, abutment.provides, _negative(clip_above(upper, -BELOW))))
     for analog in parts.analogs:
         above = clip_above(analog.surface, -BELOW)
         if len(above.faces) and float(above.vertices[:, 2].max()) > BELOW:
             found.append(_form(analog.id, analog.connection, _negative(above)))
     return tuple(form for form in found if len(form.surface.faces))
-
-
-def _upper_from_lower(abutment: MultiUnitAbutment) -> FloatArray:
-    """Inverse of Translate(0, 0, collar_height) · RotateY(angle_deg) (stable interface, The parts folder)."""
-    turn = rotation_exp(np.array([0.0, np.radians(abutment.angle_deg), 0.0]))
-    return pose(turn.T, -turn.T @ np.array([0.0, 0.0, abutment.collar_height]))
 
 
 def _form(part: str, connection: str, surface: Surface) -> Form:
