@@ -7,6 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from stylobate.core import durable
 from stylobate.core.errors import OutputError, PartsError, StylobateError, UsageError
 from stylobate.core.rigid import inverse, log, pose, rotation_exp
 from stylobate.core.surface import Surface
@@ -189,7 +190,7 @@ def test_a_write_that_fails_leaves_the_folder_as_it_was(folder: Path, monkeypatc
         raise OSError(28, "No space left on device")
 
     before = state(folder)
-    monkeypatch.setattr(adding, "_replace", full)
+    monkeypatch.setattr(durable, "flushed", full)
     text = adding.entry("scan-body", "mine", "alder", {})
     with pytest.raises(OutputError, match="no space left on device; nothing was changed"):
         adding.add_part(folder, "scan-body", "mine", text, stl_bytes(bodies.twin_post(4.6, 8.0, 4.0), ""), b"png")

@@ -8,9 +8,7 @@ summary.csv, summary.parquet
 
 from __future__ import annotations
 
-import contextlib
 import json
-import os
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -21,6 +19,7 @@ from typing import Any
 from stylobate import __version__
 from stylobate.batch.source import Job
 from stylobate.batch.work import Done, Options
+from stylobate.core import durable
 from stylobate.core.errors import OutputError, UsageError
 from stylobate.parts.model import PartsFolder
 from stylobate.report.folder import staging
@@ -99,17 +98,9 @@ def _stamp(path: Path) -> dict[str, Any] | None:
 
 def replaced(path: Path, content: bytes) -> None:
     """Write a file as a whole or not at all. Raises OutputError."""
-    partial = path.with_name(f".{path.name}.part")
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with partial.open("wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        partial.replace(path)
+        durable.write(path, content)
     except OSError as error:
-        with contextlib.suppress(OSError):
-            partial.unlink(missing_ok=True)
         cause = (error.strerror or str(error)).lower()
         raise OutputError(f"{path}: cannot be written: {cause}; what was done before is kept; run it again") from error
 

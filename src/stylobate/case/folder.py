@@ -16,10 +16,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from stylobate.case import durable
 from stylobate.case.log import Log, digest, line_bytes, parse
 from stylobate.case.migrate import current
 from stylobate.case.model import CaseTable
+from stylobate.core import durable
 from stylobate.core.errors import CaseError
 
 CASE, NEXT, LOG, LOCK = "case.json", ".case.json.next", "log.jsonl", ".lock"

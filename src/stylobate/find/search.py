@@ -353,13 +353,11 @@ def find(
     vertices: FloatArray,
     normals: FloatArray,
     bodies: Sequence[ScanBody],
-    near: Sequence[FloatArray] = (),
     progress: Callable[[float], None] | None = None,
 ) -> list[Candidate]:
     """All places where one of `bodies` may stand in the scan, best first.
 
-    vertices (n, 3) mm; normals (n, 3) as thin.vertex_normals gives them. near: rough points (3,); with them only
-    places within 8 mm of one are kept.
+    vertices (n, 3) mm; normals (n, 3) as thin.vertex_normals gives them.
     """
     thinned = thin(vertices, normals)
     if not len(thinned.area):
@@ -378,11 +376,4 @@ def find(
             readings += some
             if progress:
                 progress((done + 1) / len(bodies))
-    candidates = _grouped(readings, templates, thinned)
-    if near:
-        points = np.asarray(near, dtype=np.float64)
-        candidates = [
-            c for c in candidates
-            if np.min(np.linalg.norm(points - _middle(c.readings[0], templates[c.readings[0].body]), axis=1)) < 8.0
-        ]  # fmt: skip
-    return candidates
+    return _grouped(readings, templates, thinned)

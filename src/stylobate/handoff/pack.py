@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from stylobate import __version__
 from stylobate.case.checks import states
-from stylobate.case.durable import write
 from stylobate.case.folder import CASE, LOG
+from stylobate.core.durable import write
 from stylobate.core.errors import CaseError, OutputError
 from stylobate.handoff.archive import zipped
 from stylobate.handoff.manifest import MANIFEST, SIGNATURE, Manifest, entry_of, manifest_bytes

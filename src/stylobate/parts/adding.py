@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import json
-import os
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
+from stylobate.core import durable
 from stylobate.core.errors import OutputError, PartsError, UsageError
 from stylobate.parts.files import Depth
 from stylobate.parts.load import read_folder
@@ -107,25 +106,10 @@ def add_part(root: Path, kind: str, identifier: str, text: str, surface: bytes, 
         for path, data in ((target, surface), (drawn, picture)):
             made.append(path)
             path.write_bytes(data)
-        _replace(root / PARTS_TOML, content)
+        durable.write(root / PARTS_TOML, content)
     except OSError as error:
         for path in made:
             path.unlink(missing_ok=True)
         cause = (error.strerror or str(error)).lower()
         raise OutputError(f"{root}: cannot write there: {cause}; nothing was changed") from error
     return target
-
-
-def _replace(path: Path, content: bytes) -> None:
-    """Put a file in the place of another in one step. Raises OSError."""
-    handle, name = tempfile.mkstemp(prefix=".parts-", dir=path.parent)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(name).chmod(path.stat().st_mode & 0o777)
-        Path(name).replace(path)
-    except OSError:
-        Path(name).unlink(missing_ok=True)
-        raise

@@ -140,18 +140,6 @@ def _plane(surface: Surface, which: BoolArray) -> Face:
     )
 
 
-def _turned(feature: Feature) -> Feature:
-    return Feature(
-        feature.kind,
-        feature.point,
-        -feature.direction,
-        feature.radius,
-        feature.half_angle,
-        feature.weights,
-        feature.rms,
-    )
-
-
 def _face(surface: Surface, which: BoolArray, feature: Feature) -> Face:
     area = surface.face_areas()[which]
     corners = surface.vertices[surface.faces[which]]

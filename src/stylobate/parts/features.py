@@ -18,8 +18,8 @@ TUKEY = 4.685
 """In robust standard deviations: 95 % efficient for normal noise (Huber & Ronchetti, Robust Statistics, 2009)."""
 LEAST_SD = 1e-4
 """mm. CAD has no noise; below this a deviation is rounding of the file."""
-ROUNDS, AT_REST = 30, 1e-10
-"""Reweightings at most; mm by which distances may still change at the last."""
+ROUNDS = 30
+"""Reweightings at most."""
 
 
 @dataclass(frozen=True)

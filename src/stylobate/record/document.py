@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
+from stylobate.core.complaints import dotted, must_be
 from stylobate.core.errors import ResultError
 
 if TYPE_CHECKING:
@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
 
 MAX_BYTES = 64 * 2**20
-SHOWN_VALUE = 40
 
 Model = TypeVar("Model", bound="BaseModel")
 
@@ -69,21 +68,4 @@ def _remedy(writer: str) -> str:
 
 
 def _sentence(detail: ErrorDetails) -> str:
-    key = dotted(detail["loc"])
-    if detail["type"] == "missing":
-        return f"{key} is missing"
-    must = detail["msg"].replace("Input should", "must", 1)
-    return f"{key} {must[:1].lower()}{must[1:]}, not {_shown(detail['input'])}"
-
-
-def dotted(place: Sequence[int | str]) -> str:
-    """A key for people: sites[2].covariance[1][1]. Entries count from 1."""
-    text = ""
-    for step in place:
-        text += f"[{step + 1}]" if isinstance(step, int) else f"{'.' if text else ''}{step}"
-    return text
-
-
-def _shown(value: object) -> str:
-    text = json.dumps(value, default=str)
-    return text if len(text) <= SHOWN_VALUE else text[: SHOWN_VALUE - 1] + "…"
+    return f"{dotted(detail['loc'])} is missing" if detail["type"] == "missing" else must_be(detail)

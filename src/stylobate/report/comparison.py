@@ -11,8 +11,7 @@ from typing import Any
 import numpy as np
 
 from stylobate import __version__
-from stylobate.core.types import FloatArray
-from stylobate.report.document import document
+from stylobate.report.document import document, matrix
 from stylobate.report.folder import Staging
 from stylobate.report.laid_out import laid_out
 from stylobate.several.comparing.components import Spread
@@ -165,14 +164,9 @@ def _grouped(comparison: Comparison, names: list[str], labels: list[str]) -> dic
 def pooled_document(pooled: Pooled) -> dict[str, Any]:
     """The pooled result as nested dicts and lists, its sites' covariances with each other in `cross`."""
     values = document(pooled.result, maps=False)
-    values["cross"] = [{"sites": list(names), "covariance": _matrix(block)} for names, block in pooled.cross.items()]
+    values["cross"] = [{"sites": list(names), "covariance": matrix(block)} for names, block in pooled.cross.items()]
     values["pooled_from"] = list(pooled.sources)
     return values
-
-
-def _matrix(block: FloatArray) -> list[list[float]]:
-    rows: list[list[float]] = block.tolist()
-    return rows
 
 
 HEAD = (

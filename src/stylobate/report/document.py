@@ -66,8 +66,8 @@ def _site(site: Site, maps: bool) -> dict[str, Any]:
         "connection": site.connection,
         "platform_diameter": site.platform_diameter,
         "index_order": site.index_order,
-        "scan_from_connection": _matrix(site.scan_from_connection),
-        "covariance": _matrix(site.covariance),
+        "scan_from_connection": matrix(site.scan_from_connection),
+        "covariance": matrix(site.covariance),
         "u95": _bounds(site.u95),
         "deviation": _deviation(site.deviation),
         "coverage": _figure(site.coverage),
@@ -158,7 +158,8 @@ def _figure(value: float | None) -> float | None:
     return float(f"{value:.12g}") if value is not None and math.isfinite(value) else None
 
 
-def _matrix(values: FloatArray) -> list[list[float]]:
+def matrix(values: FloatArray) -> list[list[float]]:
+    """Rows of a pose or covariance. Raises ValueError where a value is not finite."""
     rows: list[list[float]] = values.tolist()
     if not all(math.isfinite(value) for row in rows for value in row):
         raise ValueError("a pose or covariance holds a value that is not finite")

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
+import numpy.typing as npt
 
 from stylobate.core.surface import Surface
+from stylobate.core.types import IntArray
 
 FARTHEST_STL = 1024.0
 """mm. Up to here the 32-bit coordinates of STL hold a place to 0.03 µm."""
 
 _RECORD = np.dtype([("normal", "<f4", (3,)), ("corners", "<f4", (3, 3)), ("attribute", "<u2")])
-_FACE = np.dtype([("count", "u1"), ("vertex_indices", "<i4", (3,))])
+FACE = np.dtype([("count", "u1"), ("vertex_indices", "<i4", (3,))])
+COLOURS = ("red", "green", "blue")
+PLY_TYPES = {"<f8": "double", "<f4": "float", "|u1": "uchar", "<i4": "int"}
 
 
 def mesh_file(surface: Surface, about: str) -> tuple[bytes, str]:
@@ -34,23 +40,30 @@ def stl_bytes(surface: Surface, about: str) -> bytes:
 
 def ply_bytes(surface: Surface, about: str) -> bytes:
     """Binary PLY, little endian, 64-bit coordinates, with the colours of the vertices where there are some."""
-    faces = np.empty(len(surface.faces), _FACE)
-    faces["count"] = 3
-    faces["vertex_indices"] = surface.faces
+    channels = {} if surface.colours is None else dict.fromkeys(COLOURS, "u1")
+    vertices = np.empty(len(surface.vertices), [*((axis, "<f8") for axis in "xyz"), *channels.items()])
+    for axis, values in zip("xyz", surface.vertices.T, strict=True):
+        vertices[axis] = values
+    if surface.colours is not None:
+        for name, values in zip(COLOURS, surface.colours.T, strict=True):
+            vertices[name] = values
+    return ply(vertices, surface.faces, (about,))
+
+
+def ply(vertices: npt.NDArray[np.void], faces: IntArray, comments: Sequence[str]) -> bytes:
+    """Binary PLY, little endian: each field of the vertices (n,) a property, faces (m, 3). comments: one line each."""
+    corners = np.empty(len(faces), FACE)
+    corners["count"] = 3
+    corners["vertex_indices"] = faces
+    fields = [(name, PLY_TYPES[vertices.dtype[name].str]) for name in vertices.dtype.names or ()]
     lines = [
         "ply",
         "format binary_little_endian 1.0",
-        f"comment {' '.join(about.split())}",
-        f"element vertex {len(surface.vertices)}",
-        *(f"property double {name}" for name in "xyz"),
-        *(f"property uchar {name}" for name in ("red", "green", "blue") if surface.colours is not None),
-        f"element face {len(faces)}",
+        *(f"comment {' '.join(text.split())}" for text in comments),
+        f"element vertex {len(vertices)}",
+        *(f"property {kind} {name}" for name, kind in fields),
+        f"element face {len(corners)}",
         "property list uchar int vertex_indices",
         "end_header\n",
     ]
-    vertices = np.ascontiguousarray(surface.vertices, dtype="<f8")
-    if surface.colours is not None:
-        coloured = np.empty(len(vertices), [("at", "<f8", (3,)), ("colour", "u1", (3,))])
-        coloured["at"], coloured["colour"] = vertices, surface.colours
-        vertices = coloured
-    return "\n".join(lines).encode("ascii", "replace") + vertices.tobytes() + faces.tobytes()
+    return "\n".join(lines).encode("ascii", "replace") + vertices.tobytes() + corners.tobytes()

@@ -5,12 +5,11 @@ from __future__ import annotations
 import re
 from typing import Any
 
-import numpy as np
-
 from stylobate import __version__
 from stylobate.build.model import Below, Channel, Insertion, Joint, Link, Option, PlacedSite, Placement, Upper
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment
+from stylobate.report.document import matrix
 from stylobate.report.folder import Staging
 from stylobate.report.laid_out import laid_out
 from stylobate.report.meshes import mesh_file
@@ -101,7 +100,7 @@ def _link(site: PlacedSite, number: int, link: Link) -> dict[str, Any]:
         "part": link.part.id,
         "kind": kind,
         "turn": link.turn,
-        "scan_from_part": _matrix(link.scan_from_part),
+        "scan_from_part": matrix(link.scan_from_part),
         "torque_ncm": _pair(link.part.torque_ncm),
         "surface": _stem(site, number, link) + mesh_file(link.surface(), "")[1],
     }
@@ -141,8 +140,8 @@ def _upper(upper: Upper) -> dict[str, Any]:
         "connection": upper.connection.id,
         "platform_diameter": upper.connection.platform_diameter,
         "index_order": upper.connection.index_order,
-        "scan_from_connection": _matrix(upper.scan_from_connection),
-        "covariance": _matrix(upper.covariance),
+        "scan_from_connection": matrix(upper.scan_from_connection),
+        "covariance": matrix(upper.covariance),
         "u95": {
             "platform_um": upper.u95.platform_um,
             "axis_deg": upper.u95.axis_deg,
@@ -157,7 +156,7 @@ def _below(below: Below) -> dict[str, Any]:
         "part": below.abutment.id,
         "connection": below.abutment.seats_on,
         "mark": below.turn,
-        "scan_from_implant": None if pose is None else _matrix(pose),
+        "scan_from_implant": None if pose is None else matrix(pose),
         "note": below.note,
     }
 
@@ -194,8 +193,3 @@ def _pair(torque: tuple[float, float] | None) -> list[float] | None:
 
 def _numbers(values: FloatArray) -> list[float]:
     return [float(value) for value in values]
-
-
-def _matrix(values: FloatArray) -> list[list[float]]:
-    rows: list[list[float]] = np.asarray(values).tolist()
-    return rows

@@ -10,6 +10,7 @@ from stylobate.core.errors import ResultError
 from stylobate.core.result import Finding, SiteMap
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.report.colours import RANGE_UM, colours
+from stylobate.report.meshes import COLOURS, FACE, PLY_TYPES, ply
 
 _VERTEX = np.dtype(
     [("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("deviation_um", "<f4"), ("red", "u1"), ("green", "u1"), ("blue", "u1")]
@@ -17,7 +18,6 @@ _VERTEX = np.dtype(
 RINGED = ("lost material", "added material")
 RING = 20  # red, green and blue of a ring
 RING_MM, LEAST_RING_MM = 0.12, 0.4  # its width, and the least radius
-_FACE = np.dtype([("count", "u1"), ("vertex_indices", "<i4", (3,))])
 
 
 def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = (), findings: Sequence[Finding] = ()) -> bytes:
@@ -34,29 +34,13 @@ def ply_bytes(site_map: SiteMap, comments: tuple[str, ...] = (), findings: Seque
     vertices["deviation_um"] = site_map.deviation_um
     painted = colours(site_map.deviation_um)
     painted[ringed(site_map.vertices, findings)] = RING
-    for channel, name in enumerate(("red", "green", "blue")):
+    for channel, name in enumerate(COLOURS):
         vertices[name] = painted[:, channel]
-    faces = np.empty(len(site_map.faces), _FACE)
-    faces["count"] = 3
-    faces["vertex_indices"] = site_map.faces
-    lines = [
-        "ply",
-        "format binary_little_endian 1.0",
-        *(f"comment {' '.join(text.split())}" for text in comments),
-        "comment deviation_um: signed distance from the CAD surface to the scan, micrometres, positive outside",
-        f"comment colours: CET-D1A, blue -{RANGE_UM:g} um to red +{RANGE_UM:g} um, white 0; grey: not part of the body",
-        f"element vertex {count}",
-        *(f"property double {name}" for name in "xyz"),
-        "property float deviation_um",
-        *(f"property uchar {name}" for name in ("red", "green", "blue")),
-        f"element face {len(faces)}",
-        "property list uchar int vertex_indices",
-        "end_header\n",
-    ]
-    return "\n".join(lines).encode("ascii", "replace") + vertices.tobytes() + faces.tobytes()
-
-
-_PLY_TYPES = {"double": "<f8", "float": "<f4", "uchar": "u1", "int": "<i4"}
+    about = (
+        "deviation_um: signed distance from the CAD surface to the scan, micrometres, positive outside",
+        f"colours: CET-D1A, blue -{RANGE_UM:g} um to red +{RANGE_UM:g} um, white 0; grey: not part of the body",
+    )
+    return ply(vertices, site_map.faces, (*comments, *about))
 
 
 def read_map(content: bytes, name: str) -> SiteMap:
@@ -65,15 +49,16 @@ def read_map(content: bytes, name: str) -> SiteMap:
     words = [line.split() for line in head.decode("ascii", "replace").splitlines()]
     fields: list[tuple[str, str]] = []
     counts: dict[str, int] = {}
+    stored = {kind: code for code, kind in PLY_TYPES.items()}
     try:
         for line in words:
             if line[0] == "element":
                 counts[line[1]] = int(line[2])
             elif line[0] == "property" and line[1] != "list":
-                fields.append((line[2], _PLY_TYPES[line[1]]))
+                fields.append((line[2], stored[line[1]]))
         dtype = np.dtype(fields)
         vertices = np.frombuffer(body, dtype, counts["vertex"])
-        faces = np.frombuffer(body, _FACE, counts["face"], offset=vertices.nbytes)
+        faces = np.frombuffer(body, FACE, counts["face"], offset=vertices.nbytes)
         points = np.column_stack([vertices[axis].astype(np.float64) for axis in "xyz"])
         deviation = vertices["deviation_um"].astype(np.float64)
         corners = np.ascontiguousarray(faces["vertex_indices"])

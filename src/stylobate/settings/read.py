@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import tomllib
 from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
+from stylobate.core.complaints import dotted, must_be
 from stylobate.core.errors import SettingsError
 from stylobate.settings.model import LIMITS, Drift, Limits, Seating, Settings, Temperature
 
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 FORMAT = "stylobate-settings"
 VERSION = 1
 MOST_BYTES = 2**20
-SHOWN_VALUE = 40
 
 
 def read_settings(path: str | Path) -> Settings:
@@ -64,12 +63,9 @@ def _values(file: Path) -> dict[str, Any]:
 
 
 def _sentence(detail: ErrorDetails) -> str:
-    key = ".".join(str(step) for step in detail["loc"])
+    key = dotted(detail["loc"])
     if detail["type"] == "missing":
         return f"{key} is missing; a table of limits or figures names all of its own, so add it"
     if detail["type"] == "extra_forbidden":
         return f"{key} is no setting; remove it, or see the page on the verdict for those there are"
-    must = detail["msg"].replace("Input should", "must", 1)
-    shown = json.dumps(detail["input"], default=str)
-    shown = shown if len(shown) <= SHOWN_VALUE else shown[: SHOWN_VALUE - 1] + "…"
-    return f"{key} {must[:1].lower()}{must[1:]}, not {shown}; change it"
+    return f"{must_be(detail)}; change it"

@@ -106,16 +106,6 @@ class CaseDesk:
             self._history, self._at = [_Stand(run, scan.file, result.folder)], 1
             self._next += 1
 
-    def reread(self) -> bool:
-        """Read the case again; whether another program changed its scan or result. Raises CaseError."""
-        old, self.case = self.case, Case.open(self.folder)
-        if old.table.result() == self.case.table.result() and old.table.scan("bodies") == self.case.table.scan(
-            "bodies"
-        ):
-            return False
-        self._begin()
-        return True
-
     def gone(self) -> bool:
         return not (self.folder / "log.jsonl").exists()
 

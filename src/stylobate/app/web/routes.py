@@ -13,7 +13,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any, TypeVar
 
-from pydantic import ConfigDict, TypeAdapter, ValidationError
+from pydantic import TypeAdapter, ValidationError
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.requests import ClientDisconnect, Request
@@ -45,7 +45,6 @@ STATIC = Path(__file__).with_name("static")
 LARGEST_ASK_BYTES = 1 << 16
 HEARTBEAT_S = 5.0
 KEY = re.compile(r"(scan|sites|paint|body)-[0-9a-z-]{1,60}")
-STRICT = ConfigDict(strict=True, extra="forbid", allow_inf_nan=False)
 Ask = TypeVar("Ask")
 
 

@@ -16,8 +16,6 @@ from stylobate.report.pages.pictures import Pictures, pictures
 
 HERE = Path(__file__).parent
 PDF_STANDARD: Final = "a-2b"
-FONT = "Libertinus Serif"
-"""Comes with the typesetter (SIL Open Font Licence), so that a report looks the same on every machine."""
 
 
 @dataclass(frozen=True)

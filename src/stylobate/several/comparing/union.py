@@ -11,7 +11,7 @@ import numpy as np
 
 from stylobate.arch import order_along
 from stylobate.core import rigid
-from stylobate.core.errors import ResultError, UsageError
+from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite
 from stylobate.several.match import matched
@@ -105,11 +105,3 @@ def _same_scan(one: Record, two: Record) -> bool:
         return False
     p, q = (np.array([site.scan_from_connection[:3, 3] for site in record.sites]) for record in (one, two))
     return bool(np.linalg.norm(p[:, None] - q[None], axis=2).min(axis=1).max() < SAME_MM)
-
-
-def require_common(union: Union) -> None:
-    """Raises ResultError where a scan shares fewer than two implants with the others."""
-    for k, record in enumerate(union.records):
-        shared = sum(union.sites[i][k] is not None for i in union.common())
-        if shared < 2:
-            raise ResultError(f"{record.name}: shares {shared} sites with the other scans; two are needed at least")

@@ -22,8 +22,6 @@ from stylobate.several.comparing.repeat import PairSpread, distances, mean_model
 from stylobate.several.comparing.union import Union, united
 from stylobate.several.drifting.model import Profile
 
-EVERYONE = "all"
-
 
 def compare(
     results: Sequence[str | Path | Record],

@@ -7,11 +7,13 @@ from pathlib import Path
 
 
 def write(path: Path, content: bytes) -> None:
-    """The file `path` with this content, or as it was before: never half. Raises OSError."""
+    """The file `path` with this content and the rights it had, or as it was before: never half. Raises OSError."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = path.with_name(f".{path.name}.part")
+    unfinished = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
         flushed(unfinished, content)
+        if path.exists():
+            unfinished.chmod(path.stat().st_mode & 0o777)
         unfinished.replace(path)
     except BaseException:
         unfinished.unlink(missing_ok=True)
