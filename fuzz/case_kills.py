@@ -50,7 +50,7 @@ def one_change_s(root: Path) -> float:
 
 
 def one_round(root: Path, awaited: int, wait_s: float, before: int) -> tuple[int, int]:
-    """Start a writer, kill it wait_s after it told `awaited` changes: the case then holds `before` changes and those told.
+    """Start a writer, kill it wait_s after it told `awaited` changes: the case holds `before` changes and those told.
 
     Returns the lines of its log after one more change, and the changes told. Raises AssertionError, CaseError.
     """
