@@ -27,6 +27,11 @@ def order_along(centres: FloatArray, axes: FloatArray) -> list[int]:
     return path if turning >= 0 else path[::-1]
 
 
+def ways(centres: FloatArray) -> FloatArray:
+    """(n,) mm from the first site to each, straight from site to site; centres (n, 3) in order along the arch."""
+    return np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(centres, axis=0), axis=1))])
+
+
 def _exact(distance: FloatArray) -> list[int]:
     """Held & Karp (1962) over subsets, for the open path."""
     n = len(distance)

@@ -12,10 +12,9 @@ import numpy as np
 from stylobate.core.result import BudgetRow
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import Connection, ScanBody
-from stylobate.settings import Drift, Seating, Settings, Temperature
+from stylobate.settings import DRIFT_MM, Drift, Seating, Settings, Temperature
 
 NOT_STATED = "not stated"
-ARCH_MM = 50.0  # length of arch for which a scanner's profile states its drift
 UM = 1e-3
 REMEDIES = {
     "scan": "scan the scan body again, from the sides that are missing",
@@ -51,13 +50,21 @@ class Source:
         return BudgetRow(self.name, platform, float(np.degrees(np.sqrt(variance[3:5].sum()))), turn, self.origin)
 
 
+@dataclass(frozen=True)
+class Leg:
+    """From one site to another: way along the sites between them, mm; straight (3,) mm, in the connection frame."""
+
+    way: float
+    straight: FloatArray
+
+
 def sources(
-    scan: FloatArray, made: FloatArray, body: ScanBody, connection: Connection, settings: Settings, apart: float | None
+    scan: FloatArray, made: FloatArray, body: ScanBody, connection: Connection, settings: Settings, farthest: Leg | None
 ) -> tuple[Source, ...]:
     """All sources of one site.
 
     scan: covariance (6, 6) of the scan alone. made (6, 2): ξ for one mm more diameter and for one mm more height of
-    the made part. apart: distance in mm to the site farthest away, None for a single site.
+    the made part. farthest: to the site farthest along the arch, None for a single site.
     """
     return (
         Source("scan", scan, "this scan"),
@@ -65,7 +72,7 @@ def sources(
         _seating(settings.seating),
         _play(connection),
         _temperature(settings.temperature, made, body),
-        _drift(settings.drift, apart),
+        _drift(settings.drift, farthest),
     )
 
 
@@ -126,17 +133,20 @@ def _temperature(temperature: Temperature | None, made: FloatArray, body: ScanBo
     return Source("temperature", np.outer(grown, grown), f"settings: {temperature.source}")
 
 
-def _drift(drift: Drift | None, apart: float | None) -> Source:
-    if apart is None:
+def _drift(drift: Drift | None, farthest: Leg | None) -> Source:
+    if farthest is None:
         return Source("drift", None, "one site: nothing to drift from")
     if drift is None:
         return Source("drift", None, f"{NOT_STATED}: no scanner profile")
-    share = apart / ARCH_MM
-    shift = drift.distance_um * UM / np.sqrt(3.0)
-    tilt = np.radians(drift.angle_deg) / np.sqrt(2.0)
-    diagonal = np.array([shift, shift, shift, tilt, tilt, tilt]) ** 2 * share
-    diagonal[:3] += (drift.scale_ppm * 1e-6 * apart) ** 2 / 3.0
-    return Source("drift", np.diag(diagonal), f"settings: {drift.source}; towards the site {apart:.0f} mm away")
+    origin = f"settings: {drift.source}; towards the site {farthest.way:.0f} mm along the arch"
+    return Source("drift", drift_over(drift, farthest), origin)
+
+
+def drift_over(drift: Drift, leg: Leg) -> FloatArray:
+    """Covariance (6, 6) of ξ of a site as seen from the one at the leg's end (method/profile, eqs. 6 and 7)."""
+    walk = np.repeat([drift.distance_um * UM, np.radians(drift.angle_deg)], 3) ** 2 * leg.way / DRIFT_MM
+    stretch = np.concatenate([drift.scale_ppm * 1e-6 * leg.straight, np.zeros(3)])
+    return np.asarray(np.diag(walk) + np.outer(stretch, stretch))
 
 
 def size_of(body: ScanBody) -> FloatArray:

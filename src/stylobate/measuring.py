@@ -10,8 +10,9 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.arch import order_along
+from stylobate.arch import order_along, ways
 from stylobate.bounds import pair
+from stylobate.budget import Leg, drift_over
 from stylobate.core.errors import UsageError
 from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
@@ -24,7 +25,7 @@ from stylobate.otherparts import finding, fits_better, rest_of
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
-from stylobate.settings import DEFAULT, WORKS, Settings, read_settings
+from stylobate.settings import DEFAULT, WORKS, Drift, Settings, read_settings
 from stylobate.site import Bench, Measured, Work, measure_site, site_of
 from stylobate.verdict import judge_together
 
@@ -99,12 +100,14 @@ def measure(
     found = _strongest(found, count, warnings)
     centres = np.array([m.pose.scan_from_connection[:3, 3] for m in found])
     order = order_along(centres, np.array([m.pose.scan_from_connection[:3, 2] for m in found]))
+    found = [found[i] for i in order]
+    legs = _legs([m.pose.scan_from_connection for m in found])
     sites = tuple(
-        site_of(bench, str(k + 1), found[i], read, faces if maps else None, Work(work, chosen, _farthest(centres, i)))
-        for k, i in enumerate(order)
+        site_of(bench, str(k + 1), one, read, faces if maps else None, Work(work, chosen, _farthest(legs[k])))
+        for k, one in enumerate(found)
     )
-    warnings += _mirrored(bench, [found[i] for i, site in zip(order, sites, strict=True) if site.findings])
-    pairs = tuple(_pair(a, b) for a, b in combinations(sites, 2))
+    warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if site.findings])
+    pairs = _pairs(sites, legs, chosen.drift)
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
         parts=PartsInfo(folder.name, folder.revision, folder.sha256),
@@ -279,16 +282,37 @@ def _silent(stage: str, share: float) -> None:
     """Progress that nobody watches."""
 
 
-def _farthest(centres: FloatArray, which: int) -> float | None:
-    if len(centres) < 2:
-        return None
-    return float(np.max(np.linalg.norm(centres - centres[which], axis=1)))
+def _legs(poses: Sequence[FloatArray]) -> list[list[Leg]]:
+    """From each site to each, in order along the arch."""
+    centres = np.array([pose[:3, 3] for pose in poses]).reshape(-1, 3)
+    along = ways(centres)
+    return [
+        [Leg(abs(float(along[j] - along[i])), pose[:3, :3].T @ (centres[j] - centres[i])) for j in range(len(poses))]
+        for i, pose in enumerate(poses)
+    ]
 
 
-def _pair(a: Site, b: Site) -> Pair:
-    poses = (a.scan_from_connection, b.scan_from_connection)
-    alone = pair((a.site, b.site), poses, (a.covariance, b.covariance))
-    if a.covariance_total is None or b.covariance_total is None:
-        return alone
-    whole = pair((a.site, b.site), poses, (a.covariance_total, b.covariance_total))
-    return replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg)
+def _farthest(legs: Sequence[Leg]) -> Leg | None:
+    return max(legs, key=lambda leg: leg.way) if len(legs) > 1 else None
+
+
+def _pairs(sites: Sequence[Site], legs: Sequence[Sequence[Leg]], drift: Drift | None) -> tuple[Pair, ...]:
+    """Of each two sites; where all sources count, drift is that from one to the other (method/profile, eq. 7)."""
+    still = [_still(site, _farthest(own), drift) for site, own in zip(sites, legs, strict=True)]
+    made = []
+    for i, j in combinations(range(len(sites)), 2):
+        names = (sites[i].site, sites[j].site)
+        poses = (sites[i].scan_from_connection, sites[j].scan_from_connection)
+        drifting = 0.0 if drift is None else drift_over(drift, legs[j][i])
+        alone = pair(names, poses, (sites[i].covariance, sites[j].covariance))
+        whole = pair(names, poses, (still[i], still[j] + drifting))
+        made.append(replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg))
+    return tuple(made)
+
+
+def _still(site: Site, farthest: Leg | None, drift: Drift | None) -> FloatArray:
+    """(6, 6) covariance of all sources but drift."""
+    assert site.covariance_total is not None
+    if drift is None or farthest is None:
+        return site.covariance_total
+    return np.asarray(site.covariance_total - drift_over(drift, farthest))

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from stylobate.bounds import bounds, turn_between_deg
-from stylobate.budget import sources, total, without_figure
+from stylobate.budget import Leg, sources, total, without_figure
 from stylobate.choose import LEAST_ODDS, Laid, lay, widest_turn_deg
 from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
@@ -185,11 +185,11 @@ def _coverage(body: ScanBody, near: Around, fitted: Fit) -> float:
 
 @dataclass(frozen=True)
 class Work:
-    """What will be built, with the settings; apart: distance in mm to the site farthest away, None for a single one."""
+    """What will be built, with the settings; farthest: to the site farthest along the arch, None for a single one."""
 
     kind: str
     settings: Settings
-    apart: float | None
+    farthest: Leg | None
 
 
 def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntArray | None, work: Work) -> Site:
@@ -205,7 +205,7 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
         *_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
         *(f if f.where is None else replace(f, where=_moved(f.where, scan)) for f in measured.diagnosis.findings),
     )
-    parts = sources(measured.pose.covariance, measured.diagnosis.made, body, connection, work.settings, work.apart)
+    parts = sources(measured.pose.covariance, measured.diagnosis.made, body, connection, work.settings, work.farthest)
     budget = tuple(part.row(indexed) for part in parts)
     summed = total(parts)
     allowed = work.settings.limits[work.kind]

@@ -12,20 +12,28 @@ import pytest
 from click import UsageError as ClickUsageError
 
 from stylobate.app.commands.measure import _settings
-from stylobate.budget import _drift
+from stylobate.budget import _drift, drift_over
 from stylobate.core.errors import ResultError, UsageError
-from stylobate.core.result import BudgetRow, ScanInfo
-from stylobate.core.rigid import exp
+from stylobate.core.result import ScanInfo
+from stylobate.core.rigid import exp, pose, rotation_exp
 from stylobate.core.types import FloatArray
+from stylobate.measuring import _farthest, _legs, _pairs
 from stylobate.record import Record
 from stylobate.report.profile import document
+from stylobate.settings import DRIFT_MM, Drift
 from stylobate.several import profile, read_profile, seat
+from stylobate.several.comparing.errors import prior_of
 from stylobate.several.draws import drawn
 from stylobate.several.drifting import Profile, drift_of
-from stylobate.several.drifting.model import WAY_MM, stretch_of
+from stylobate.several.drifting.model import stretch_of
 from stylobate.several.sources import sources_of, walk_covariance
+from tests.doors.handmade import measurement
 from tests.unit.several_making import anywhere, arch, record
 
+BENT = [
+    pose(rotation_exp(np.array([0.3 * lean, 0.0, 0.5])), np.array(at, dtype=np.float64))
+    for at, lean in (((0, 0, 0), -1), ((50, 0, 0), 1), ((50, 50, 0), -1))
+]
 SHIFT, TURN, SCALE = 0.03, np.radians(0.08), 400e-6
 SITE = np.diag([2e-5] * 3 + [1e-7] * 3)
 BETTER = SITE / 100
@@ -36,7 +44,7 @@ def wander(
 ) -> list[FloatArray]:
     """One scan of these connections: noise, walk and scale, in a frame of its own."""
     n = len(true)
-    walk = walk_covariance(true, shift**2 / WAY_MM, turn**2 / WAY_MM)
+    walk = walk_covariance(true, shift**2 / DRIFT_MM, turn**2 / DRIFT_MM)
     noisy = drawn(np.array(true), np.asarray(np.kron(np.eye(n), SITE) + walk), rng.standard_normal((1, 6 * n)))[0]
     motion, stretch = anywhere(rng), scale * stretch_of(np.array(true)).reshape(n, 6)
     return [motion @ pose @ exp(xi) for pose, xi in zip(noisy, stretch, strict=True)]
@@ -145,14 +153,55 @@ def test_files_that_are_none(key: str, value: Any, words: str, made: Profile, tm
         read_profile(tmp_path.parent / "..")
 
 
+def rows(drift: Drift, poses: list[FloatArray]) -> Record:
+    """A result of these connections as `measure` writes its rows of drift."""
+    made = record(poses)
+    legs = _legs(poses)
+    sites = tuple(
+        dataclasses.replace(site, budget=(_drift(drift, _farthest(own)).row(True),))
+        for site, own in zip(made.sites, legs, strict=True)
+    )
+    return dataclasses.replace(made, sites=sites)
+
+
 def test_the_drift_of_a_profile_is_the_same_by_the_budget(made: Profile) -> None:
-    """measure --profile writes a row a site; seat makes a walk of it: two sites, no scale, so that nothing is lost."""
+    """measure --profile writes a row a site; seat makes a walk of it: without scale nothing is lost."""
     plain = dataclasses.replace(made, scale_ppm=None)
-    poses = arch(2, np.random.default_rng(104))
-    apart = float(np.linalg.norm(poses[1][:3, 3] - poses[0][:3, 3]))
-    row: BudgetRow = _drift(drift_of(plain), apart).row(True)
-    by_budget = sources_of(record(poses, budget=(row,))).others[0].covariance
+    poses = arch(4, np.random.default_rng(104))
+    by_budget = sources_of(rows(drift_of(plain), poses)).others[0].covariance
     assert np.allclose(by_budget, plain.source(np.array(poses)).covariance, rtol=1e-9, atol=1e-18)
+
+
+NAMED = Drift(30.0, 0.1)
+
+
+def test_draws_have_the_distance_and_the_angle_that_drift_names() -> None:
+    """Eq. 6: three sites 50 mm of way apart on a bent way, leaning: 2·10⁴ draws know a deviation to 0.5 %."""
+    walk = sources_of(rows(NAMED, BENT)).others[0].covariance
+    draws = drawn(np.array(BENT), walk, np.random.default_rng(108).standard_normal((20_000, 18)))
+    for i, j, share in ((0, 1, 1.0), (1, 2, 1.0), (0, 2, np.sqrt(2.0))):
+        apart = np.linalg.norm(draws[:, i, :3, 3] - draws[:, j, :3, 3], axis=1)
+        assert np.std(apart) == pytest.approx(30e-3 * share, rel=0.02)
+        cosine = np.einsum("ka,ka->k", draws[:, i, :3, 2], draws[:, j, :3, 2])
+        if i + j != 2:  # the outer two are parallel: their angle is a length, not a component
+            assert np.std(np.degrees(np.arccos(cosine))) == pytest.approx(0.1, rel=0.02)
+
+
+def test_every_user_of_drift_takes_it_so() -> None:
+    """The pairs of `measure` (verdict together), the prior of `compare`."""
+    legs = _legs(BENT)
+    sites = []
+    for site, at, own in zip(measurement(3)[0].sites, BENT, legs, strict=True):
+        farthest = _farthest(own)
+        assert farthest is not None
+        still, whole = np.zeros((6, 6)), drift_over(NAMED, farthest)
+        sites.append(dataclasses.replace(site, scan_from_connection=at, covariance=still, covariance_total=whole))
+    for pair, share in zip(_pairs(sites, legs, NAMED), (1.0, np.sqrt(2.0), 1.0), strict=True):
+        assert pair.total_um == pytest.approx(1.96 * 30.0 * share, rel=0.03)
+        if share == 1.0:
+            assert pair.angle_total_deg == pytest.approx(1.96 * 0.1, rel=0.03)
+    held = prior_of([rows(NAMED, BENT)], None)
+    assert held.median[1:3] == pytest.approx([30e-3, np.radians(0.1)])
 
 
 def test_scale_stretches_the_whole_arch(made: Profile) -> None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from stylobate.budget import sources, total, without_figure
+from stylobate.budget import Leg, sources, total, without_figure
 from stylobate.core.result import Finding
 from stylobate.parts.model import Connection, ScanBody
 from stylobate.settings import DEFAULT, Drift, Limits, Seating, Settings
@@ -19,6 +19,7 @@ LIMITS = Limits(50.0, 0.4, 5.0, 100.0, 0.5, "a test")
 BODY: ScanBody = draw_bodies(3, 1)[0]
 HEXAGON = Connection("alder", "internal hex", 6, 4.2, play_deg=1.5)
 SCAN = np.diag([4e-3, 4e-3, 4e-3, 5e-4, 5e-4, 1e-3]) ** 2
+LEG = Leg(50.0, np.array([50.0, 0.0, 0.0]))
 MADE = np.zeros((6, 2))
 MADE[2] = [-0.5, 1.0]
 
@@ -63,7 +64,7 @@ def test_the_risk_is_what_is_left_of_the_probability() -> None:
 
 
 def test_a_source_without_a_figure_is_nothing_and_is_named() -> None:
-    parts = sources(SCAN, MADE, replace(BODY, made_u_um=None), replace(HEXAGON, play_deg=None), DEFAULT, 20.0)
+    parts = sources(SCAN, MADE, replace(BODY, made_u_um=None), replace(HEXAGON, play_deg=None), DEFAULT, LEG)
     assert np.array_equal(total(parts), SCAN)
     assert without_figure(parts) == ("made part", "seating", "play", "temperature", "drift")
     rows = [part.row(True) for part in parts]
@@ -74,11 +75,11 @@ def test_a_source_without_a_figure_is_nothing_and_is_named() -> None:
 
 def test_figures_add_as_variances() -> None:
     settings = Settings(seating=Seating(3.0, 4.0, 0.0), drift=Drift(30.0, 0.0))
-    parts = sources(SCAN, MADE, replace(BODY, made_u_um=6.0), HEXAGON, settings, 50.0)
+    parts = sources(SCAN, MADE, replace(BODY, made_u_um=6.0), HEXAGON, settings, LEG)
     whole = total(parts)
     made = (6e-3) ** 2 * (0.5**2 + 1.0**2)
-    assert whole[2, 2] == pytest.approx(16e-6 + made + 9e-6 + (30e-3) ** 2 / 3)
-    assert whole[0, 0] == pytest.approx(16e-6 + 16e-6 + (30e-3) ** 2 / 3)
+    assert whole[2, 2] == pytest.approx(16e-6 + made + 9e-6 + (30e-3) ** 2)
+    assert whole[0, 0] == pytest.approx(16e-6 + 16e-6 + (30e-3) ** 2)
     turn = np.radians(0.75) / np.sqrt(3.0)  # anywhere within ±0.75°
     assert whole[5, 5] == pytest.approx(1e-6 + turn**2)
     play = next(part for part in parts if part.name == "play").row(True)

@@ -16,7 +16,8 @@ from stylobate.report.folder import Staging
 from stylobate.report.laid_out import laid_out
 from stylobate.report.table import PLAIN_WIDTH, Terminal
 from stylobate.report.words import printable
-from stylobate.several.drifting.model import WAY_MM, Estimate, Profile
+from stylobate.settings import DRIFT_MM
+from stylobate.several.drifting.model import Estimate, Profile
 from stylobate.several.drifting.read import FORMAT, PROFILE, VERSION
 
 OWNED = re.compile(r"(?!)")
@@ -66,8 +67,8 @@ def rendered(profile: Profile) -> RenderableType:
     table = Table(box=box.SIMPLE_HEAD, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")
     for k, column in enumerate(("Drift of a scan", "value", "u", "95 %")):
         table.add_column(column, justify="left" if k == 0 else "right", no_wrap=k > 0)
-    table.add_row(f"shift after {WAY_MM:g} mm, each direction, µm", *_figures(profile.shift_um, 1))
-    table.add_row(f"turn after {WAY_MM:g} mm, about each direction, °", *_figures(profile.turn_deg, 3))
+    table.add_row(f"shift after {DRIFT_MM:g} mm, each direction, µm", *_figures(profile.shift_um, 1))
+    table.add_row(f"turn after {DRIFT_MM:g} mm, about each direction, °", *_figures(profile.turn_deg, 3))
     if profile.scale_ppm is not None:
         table.add_row("scale, millionths (µm a metre)", *_figures(profile.scale_ppm, 0))
     blocks: list[RenderableType] = [Text(f"Profile of {name}", style="bold"), Text(made + against, style="dim"), table]

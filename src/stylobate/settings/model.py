@@ -44,11 +44,16 @@ class Temperature:
     source: str = NO_SOURCE
 
 
+DRIFT_MM = 50.0
+"""Way from site to site along the arch for which drift is stated."""
+
+
 @dataclass(frozen=True)
 class Drift:
-    """A scanner's profile: standard uncertainty, after 50 mm of arch, of distance and of angle. Grows with the root.
+    """How a scan wanders from site to site: a random walk (method/profile, eq. 6).
 
-    scale_ppm: standard uncertainty of a scale error, which grows with the way itself.
+    distance_um: standard deviation that it gives the distance between two sites DRIFT_MM of way apart; angle_deg: the
+    angle between their axes. Both grow with the root of the way. scale_ppm: standard deviation of a scale error.
     """
 
     distance_um: float

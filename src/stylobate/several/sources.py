@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.arch import ways
 from stylobate.core.result import BudgetRow
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record
@@ -69,11 +70,11 @@ def walk_covariance(poses: Sequence[FloatArray] | FloatArray, shift_per_mm: floa
     """
     stacked = np.asarray(poses)
     n = len(stacked)
-    ways = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(stacked[:, :3, 3], axis=0), axis=1))])
+    along = ways(stacked[:, :3, 3])
     covariance = np.zeros((n, 6, n, 6))
     for i in range(n):
         for j in range(n):
-            turned = stacked[i, :3, :3].T @ stacked[j, :3, :3] * min(ways[i], ways[j])
+            turned = stacked[i, :3, :3].T @ stacked[j, :3, :3] * min(along[i], along[j])
             covariance[i, :3, j, :3] = shift_per_mm * turned
             covariance[i, 3:, j, 3:] = turn_per_mm * turned
     return covariance.reshape(6 * n, 6 * n)
@@ -91,9 +92,9 @@ def _each(variances: Sequence[tuple[float, float]]) -> FloatArray:
 
 
 def _walk(record: Record, variances: Sequence[tuple[float, float]]) -> FloatArray:
-    """Each row speaks of the way to the site farthest away; the walk's rate is the mean over the sites."""
+    """Each row speaks of the way to the site farthest along the arch; the walk's rate is the mean over the sites."""
     poses = np.array([site.scan_from_connection for site in record.sites])
-    apart = np.linalg.norm(poses[:, None, :3, 3] - poses[None, :, :3, 3], axis=2).max(axis=1)
-    rates = np.array(variances) / np.maximum(apart, 1e-9)[:, None]
+    along = ways(poses[:, :3, 3])
+    rates = np.array(variances) / np.maximum(np.maximum(along, along[-1] - along), 1e-9)[:, None]
     shift, turn = rates.mean(axis=0) if len(poses) > 1 else (0.0, 0.0)
     return walk_covariance(poses, float(shift), float(turn))

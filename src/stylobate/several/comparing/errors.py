@@ -10,14 +10,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.arch import ways
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite
+from stylobate.settings import DRIFT_MM
 from stylobate.several.drifting.model import Profile
 from stylobate.several.lay import LEVER
 
-PER_MM = 50.0
-"""Arch length after which a walk has the sd by which it is named."""
 STEP_MM = 2.0
 """A walk between two implants is summed over steps of about this length."""
 
@@ -72,13 +72,13 @@ def _stated(told: FloatArray, spread: FloatArray, source: str) -> Prior:
 
 
 def _walk(record: Record, site: RecordSite) -> FloatArray | None:
-    """(2,) mm and rad after 50 mm, from the site's budget: what drift adds towards the site farthest away."""
+    """(2,) mm and rad after 50 mm, from the site's budget: what drift adds towards the site farthest along the arch."""
     row = next((row for row in site.budget if row.source == "drift"), None)
     if row is None or row.platform_um is None:
         return None
-    centres = [other.scan_from_connection[:3, 3] for other in record.sites]
-    away = max(float(np.linalg.norm(centre - site.scan_from_connection[:3, 3])) for centre in centres)
-    share = np.sqrt(away / PER_MM)
+    along = ways(np.array([other.scan_from_connection[:3, 3] for other in record.sites]))
+    at = along[record.sites.index(site)]
+    share = np.sqrt(max(at, along[-1] - at) / DRIFT_MM)
     if share == 0.0:
         return None
     walk = np.array([row.platform_um * 1e-3 / np.sqrt(3.0), np.radians(row.axis_deg or 0.0) / np.sqrt(2.0)])
@@ -101,14 +101,14 @@ class Drift:
             way = centres[gap + 1] - centres[gap]
             length = float(np.linalg.norm(way))
             steps = max(1, round(length / STEP_MM))
-            variance = length / steps / PER_MM
+            variance = length / steps / DRIFT_MM
             for step in range(steps):
                 at = centres[gap] + way * ((step + 0.5) / steps)
                 shift += variance * _square(_moved(poses, gap, at, with_lever=True)[:, :3])
                 turn += variance * _square(_moved(poses, gap, at, with_lever=False)[:, 3:])
                 lever += variance * _square(_moved(poses, gap, at, with_lever=True)[:, 3:])
         spread = np.concatenate(
-            [np.concatenate([p[:3, :3].T @ (p[:3, 3] / PER_MM), np.zeros(3)]) for p in poses]
+            [np.concatenate([p[:3, :3].T @ (p[:3, 3] / DRIFT_MM), np.zeros(3)]) for p in poses]
         )  # a scale about the common origin
         centred = _centred(np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses]))
         return Drift(centred @ np.stack([shift, turn, lever, np.outer(spread, spread)]) @ centred.T)

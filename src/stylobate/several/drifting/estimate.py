@@ -9,7 +9,8 @@ import numpy as np
 
 from stylobate.core.rigid import adjoint, exp, inverse, log, turn_z
 from stylobate.core.types import FloatArray
-from stylobate.several.drifting.model import WAY_MM, Estimate, stretch_of
+from stylobate.settings import DRIFT_MM
+from stylobate.several.drifting.model import Estimate, stretch_of
 from stylobate.several.lay import laid, landmarks
 from stylobate.several.sources import walk_covariance
 
@@ -97,11 +98,11 @@ class _View:
         whole, degrees = float(np.trace(self.scatter)), self.degrees
         if self.mean is not None:
             whole, degrees = whole + float(self.mean @ self.mean), degrees + 1
-        return np.array([np.sqrt(whole / degrees / np.trace(walk) * WAY_MM) for walk in self.walks])
+        return np.array([np.sqrt(whole / degrees / np.trace(walk) * DRIFT_MM) for walk in self.walks])
 
     def posterior(self, shifts: FloatArray, turns: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Posterior (shifts, turns), summing to 1, priors even in both; with it the scale's mean and variance there."""
-        rates = [values**2 / WAY_MM for values in (shifts, turns)]
+        rates = [values**2 / DRIFT_MM for values in (shifts, turns)]
         walk = rates[0][:, None, None, None] * self.walks[0] + rates[1][None, :, None, None] * self.walks[1]
         within = self.noise + walk
         inside = np.linalg.inv(within)

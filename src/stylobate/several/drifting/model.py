@@ -8,11 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.settings import Drift
+from stylobate.settings import DRIFT_MM, Drift
 from stylobate.several.sources import DRIFT, Source, walk_covariance
-
-WAY_MM = 50.0
-"""Way along the arch for which a walk is stated."""
 
 
 @dataclass(frozen=True)
@@ -47,12 +44,12 @@ class Profile:
     @property
     def shift_per_mm(self) -> float:
         """Variance of the shift along each direction, mm² a mm of way."""
-        return (self.shift_um.value * 1e-3) ** 2 / WAY_MM
+        return (self.shift_um.value * 1e-3) ** 2 / DRIFT_MM
 
     @property
     def turn_per_mm(self) -> float:
         """Variance of the turn about each direction, rad² a mm of way."""
-        return math.radians(self.turn_deg.value) ** 2 / WAY_MM
+        return math.radians(self.turn_deg.value) ** 2 / DRIFT_MM
 
     @property
     def scale(self) -> float:
@@ -67,11 +64,11 @@ class Profile:
 
 
 def drift_of(profile: Profile) -> Drift:
-    """The profile as a figure for the budget of a measurement, which spreads it over three directions and two tilts."""
+    """The profile as a figure for the budget of a measurement."""
     name = f"{profile.scanner} {profile.unit}".strip()
     return Drift(
-        distance_um=math.sqrt(3.0) * profile.shift_um.value,
-        angle_deg=math.sqrt(2.0) * profile.turn_deg.value,
+        distance_um=profile.shift_um.value,
+        angle_deg=profile.turn_deg.value,
         source=f"profile of {name}, {len(profile.scans)} scans",
         scale_ppm=profile.scale * 1e6,
     )
