@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import dataclasses
+from pathlib import Path
 
 from rich.console import Console
 
 from stylobate.core.result import Bounds, Result
 from stylobate.report.table import neighbours, rendered
+from stylobate.several import poses
 from tests.doors.handmade import measurement
 
 
@@ -35,6 +37,14 @@ def test_no_index_is_a_dash() -> None:
     result = measurement(1)[0]
     site = dataclasses.replace(result.sites[0], u95=Bounds(9.0, 0.05, None))
     assert row(printed(dataclasses.replace(result, sites=(site,))), "1")[7] == "–"
+
+
+def test_what_poses_from_elsewhere_do_not_have_is_a_dash(tmp_path: Path) -> None:
+    table = tmp_path / "cast.csv"
+    table.write_text("site,x,y,z,ax,ay,az,connection,scan_body,platform_diameter\n1,0,0,0,0,0,1,alder,alder-tall,4.2\n")
+    text = printed(poses(table, u_um=5.0, u_axis_deg=0.05))
+    assert row(text, "1")[7:] == ["–", "–", "–"]
+    assert "nan" not in text.lower()
 
 
 def test_findings_warnings_and_the_caution_are_sentences() -> None:

@@ -13,6 +13,7 @@ from rich.table import Table
 from rich.text import Text
 
 from stylobate.core.result import Pair, Result, Site
+from stylobate.report.pages.figures import number
 from stylobate.report.words import CAUTION, finding_sentence, printable, verdict_lines
 
 PLAIN_WIDTH = 100
@@ -42,9 +43,10 @@ def rendered(result: Result) -> RenderableType:
     """The whole of it, to be printed at any width from 80 columns on."""
     count = len(result.sites)
     title = f"{count} implant position{'' if count == 1 else 's'} in {printable(result.scan.file)}"
-    parts = f"{printable(result.parts.name)}, {printable(result.parts.revision)}"
-    under = f"{result.scan.triangles:,} triangles · parts: {parts}"
-    blocks: list[RenderableType] = [Text(title, style="bold"), Text(under, style="dim")]
+    under = [f"{result.scan.triangles:,} triangles"] if result.scan.triangles else []
+    if result.parts.name:
+        under.append(f"parts: {printable(result.parts.name)}, {printable(result.parts.revision)}")
+    blocks: list[RenderableType] = [Text(title, style="bold"), Text(" · ".join(under), style="dim")]
     if result.sites:
         blocks.append(_sites(result.sites))
         blocks.append(Text(KEY, style="dim"))
@@ -88,8 +90,8 @@ def _sites(sites: tuple[Site, ...]) -> Table:
             f"{site.u95.platform_um:.1f}",
             f"{site.u95.axis_deg:.3f}",
             turn,
-            f"{site.deviation.rms_um:.1f}",
-            f"{100 * site.coverage:.0f}",
+            number(site.deviation.rms_um, 1),
+            number(100 * site.coverage, 0),
         )
     return table
 

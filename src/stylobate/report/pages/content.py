@@ -137,7 +137,7 @@ def _finding(finding: Finding) -> dict[str, str]:
 
 
 def _deviation(site: RecordSite) -> str:
-    if site.deviation is None:
+    if site.deviation is None or site.deviation.points == 0:
         return ""
     seen = "" if site.coverage is None else f" {100 * site.coverage:.0f} % of the scan body is seen."
     return (
