@@ -13,7 +13,7 @@ from rich.table import Table
 from rich.text import Text
 
 from stylobate.core.result import Pair, Result, Site
-from stylobate.report.pages.figures import number
+from stylobate.report.figures import number
 from stylobate.report.words import CAUTION, finding_sentence, printable, verdict_lines
 
 PLAIN_WIDTH = 100

@@ -10,8 +10,8 @@ from stylobate.case.model import KINDS
 from stylobate.core.result import Bounds, Finding
 from stylobate.core.teeth import tooth_name
 from stylobate.record import RecordSite
+from stylobate.report.figures import angle, micrometres, number, signed
 from stylobate.report.pages.dossier import Dossier
-from stylobate.report.pages.figures import angle, micrometres, number, signed
 from stylobate.report.pages.parts_list import parts_rows
 from stylobate.report.pages.pictures import VIEWS_DEG, Pictures, range_words
 from stylobate.report.words import CAUTION, printable
