@@ -13,12 +13,14 @@ import trimesh
 from stylobate.build.bar import Section, bar
 from stylobate.build.footing import Footing
 from stylobate.build.master import master_model
-from stylobate.build.model import Placement
+from stylobate.build.model import PlacedSite, Placement
 from stylobate.build.placing import place
 from stylobate.build.refit import Interface, Structure, refit
+from stylobate.core.closest import SurfaceTree
 from stylobate.core.errors import FitError, StylobateError, UsageError
 from stylobate.core.rigid import exp, inverse
 from stylobate.core.surface import Surface
+from stylobate.core.types import FloatArray
 from stylobate.parts import PartsFolder, load_parts
 from stylobate.parts.features import fit_plane
 from stylobate.report.folder import staging
@@ -26,7 +28,7 @@ from stylobate.report.structure import checked, save_structure
 from stylobate.scan import read_surface
 from stylobate.several.seating.rest import rests
 from stylobate.simulate import demo_parts
-from tests.unit.placing_making import leaning_pose, record, site
+from tests.unit.placing_making import leaning_pose, random_pose, record, site
 
 
 @pytest.fixture(scope="module")
@@ -61,21 +63,12 @@ def test_a_bar_is_watertight_has_its_section_and_rests_without_a_gap(placement: 
     assert mesh.is_watertight
     assert mesh.is_winding_consistent
     assert mesh.volume == pytest.approx(made.volume, rel=1e-5)
-    knots = [s.upper.scan_from_connection[:3, 3] + 4.0 * s.upper.scan_from_connection[:3, 2] for s in placement.sites]
-    for one, two in pairwise(knots):
-        cut = mesh.section(plane_origin=(one + two) / 2.0, plane_normal=two - one)
-        assert cut is not None
-        (outline,) = cut.discrete
-        around = np.asarray(outline) - (one + two) / 2.0
-        area = np.linalg.norm(np.cross(around[:-1], around[1:]).sum(axis=0)) / 2.0
-        assert area == pytest.approx(3.5 * 4.5, rel=1e-5)
+    assert_sections(mesh, placement, section)
     document = json.loads((tmp_path / "structure.json").read_text())
-    implants = np.array([s.upper.scan_from_connection for s in placement.sites])
-    frame = np.array([entry["scan_from_connection"] for entry in document["interfaces"]])
-    rims = np.array([s.upper.connection.platform_diameter for s in placement.sites])
-    rest = rests(frame[None], implants[None], rims)
-    assert rest.gap.max() * 1e3 < 2.0
-    assert rest.side.max() * 1e3 < 2.0
+    assert_rests(np.array([entry["scan_from_connection"] for entry in document["interfaces"]]), placement)
+    surface = read_surface(path)
+    implants = [s.upper.scan_from_connection for s in placement.sites]
+    rims = [s.upper.connection.platform_diameter for s in placement.sites]
     surface = read_surface(path)
     for stands, rim in zip(implants, rims, strict=True):
         local = surface.moved(inverse(stands))
@@ -83,6 +76,78 @@ def test_a_bar_is_watertight_has_its_section_and_rests_without_a_gap(placement: 
         seat = fit_plane(local.vertices[on])
         assert abs(seat.point[2]) * 1e3 < 0.1
         assert np.degrees(np.hypot(*seat.direction[:2])) < 1e-3
+
+
+CHAINS = ["alder-mu-0-15", "alder-mu-16-25", "alder-mu-28-35", "alder-mu-0-15,alder-mu-base", "alder-base-25"]
+
+
+def random_case(seed: int, parts: PartsFolder) -> tuple[Placement, Section]:
+    """Two to six sites around an arch anywhere within 100 mm of the origin, leaning up to 30°, any parts and sizes."""
+    rng = np.random.default_rng(seed)
+    count = int(rng.integers(2, 7))
+    along = np.sort(rng.choice(np.linspace(0.3, 2.8, 6), count, replace=False))
+    shift = rng.uniform(-100.0, 100.0, 3)
+    centres = np.column_stack([22.0 * np.cos(along), 24.0 * np.sin(along), rng.uniform(-1.5, 1.5, count)]) + shift
+    sites = [site(str(k), random_pose(rng, 30.0, centre)) for k, centre in enumerate(centres)]
+    wishes = [f"{k}={rng.choice(CHAINS)}" for k in range(count)]
+    height = float(rng.uniform(2.5, 6.0))
+    sizes = rng.uniform([2.5, 0.5, 1.8], [6.0, 2.5, 2.8])
+    return place(record(*sites), parts, wishes), Section(
+        float(sizes[0]), height, height / 2.0 + float(sizes[1]), float(sizes[2])
+    )
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_bars_over_random_leaning_sites(seed: int, parts: PartsFolder, tmp_path: Path) -> None:
+    placement, section = random_case(seed, parts)
+    made = bar(placement, section)
+    _, mesh = written(made, tmp_path)
+    assert mesh.is_watertight
+    assert mesh.is_winding_consistent
+    assert mesh.volume == pytest.approx(made.volume, rel=1e-5)
+    if not any("half way" in line for line in made.warnings):
+        assert_sections(mesh, placement, section)
+    document = json.loads((tmp_path / "structure.json").read_text())
+    frame = np.array([entry["scan_from_connection"] for entry in document["interfaces"]])
+    assert_rests(frame, placement)
+    tree = SurfaceTree.of(read_surface(tmp_path / "bar.stl"))
+    for placed in placement.sites:
+        bitten = any(line.startswith(f"site {placed.site}: ") for line in made.warnings)
+        assert bitten or seat_seen(tree, placed, section) == 1.0
+
+
+def seat_seen(tree: SurfaceTree, placed: PlacedSite, section: Section) -> float:
+    """Share of the ring around the demo abutments' heads (radius 1.9), or around a channel, that is in the file."""
+    lean = np.cos(np.radians(placed.channel.lean_deg))
+    inner = 1.9 if placed.upper.connection.id == "alder-mu" else section.channel / 2.0 / lean
+    radius = np.linspace(inner + 0.02, placed.upper.connection.platform_diameter / 2.0 - 0.02, 4)
+    angle = np.linspace(0.0, 2.0 * np.pi, 90)
+    ring = np.stack([np.outer(np.cos(angle), radius), np.outer(np.sin(angle), radius), np.zeros((90, 4))], axis=-1)
+    stands = placed.upper.scan_from_connection
+    away = tree.closest(ring.reshape(-1, 3) @ stands[:3, :3].T + stands[:3, 3], 0.1).distance
+    return float(np.mean(np.abs(away) < 1e-4))
+
+
+def assert_rests(frame: FloatArray, placement: Placement) -> None:
+    """A frame with these seats, (n, 4, 4), rests on the uppermost connections without a gap of 2 µm."""
+    implants = np.array([s.upper.scan_from_connection for s in placement.sites])
+    rims = np.array([s.upper.connection.platform_diameter for s in placement.sites])
+    rest = rests(frame[None], implants[None], rims)
+    assert rest.gap.max() * 1e3 < 2.0
+    assert rest.side.max() * 1e3 < 2.0
+
+
+def assert_sections(mesh: trimesh.Trimesh, placement: Placement, section: Section) -> None:
+    """Half way between sites the bar has the section asked for."""
+    tops = [s.upper.scan_from_connection for s in placement.sites]
+    knots = [top[:3, 3] + section.rise * top[:3, 2] for top in tops]
+    for one, two in pairwise(knots):
+        cut = mesh.section(plane_origin=(one + two) / 2.0, plane_normal=two - one)
+        assert cut is not None
+        outline = min(cut.discrete, key=lambda line: np.linalg.norm(line.mean(axis=0) - (one + two) / 2.0))
+        around = np.asarray(outline) - (one + two) / 2.0
+        area = np.linalg.norm(np.cross(around[:-1], around[1:]).sum(axis=0)) / 2.0
+        assert area == pytest.approx(section.width * section.height, rel=1e-5)
 
 
 def scan_height(x: float, y: float) -> float:

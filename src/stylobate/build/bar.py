@@ -10,25 +10,29 @@ from typing import Any
 import numpy as np
 
 from stylobate.build.cone import unit
-from stylobate.build.kernel import along, cylinder, hull_of, kernel, moved, surface_of
+from stylobate.build.head import head_of
+from stylobate.build.kernel import along, cylinder, hull_of, kernel, largest, left_out, moved, surface_of
 from stylobate.build.model import PlacedSite, Placement
 from stylobate.build.refit import Interface, Structure
-from stylobate.core.errors import UsageError
+from stylobate.core.errors import FitError, UsageError
 from stylobate.core.rigid import inverse
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.parts.model import MultiUnitAbutment
 
 FREE = 0.3
 """mm. The least height of a pillar below the bar, so that its seat stays whole (invented)."""
 FAR = 40.0
-"""mm. How far a channel is drilled and what lies below a seat is cleared."""
+"""mm. How far a channel is drilled."""
+CLEAR = 3.0
+"""mm below a seat in which nothing of the bar stays beside what carries it (invented: an abutment's collar)."""
+LESS = 1e-3
+"""Share of a section or a seat that may be missing before that is said."""
 PROUD = 0.05
 """mm by which the corners stand out from the beams."""
 THROUGH = 0.5
 """mm by which what is cut level begins below the cut, so that no two faces lie in one plane before it."""
-HEAD = 0.01
-"""mm above the platform from which on an abutment's surface belongs to its head."""
+CHIP = 1.0
+"""mm³. A loose piece smaller than this, cut off where a leaning part meets a seat, is left out."""
 
 
 @dataclass(frozen=True)
@@ -58,16 +62,18 @@ def bar(placement: Placement, section: Section) -> Structure:
     knots = [_knot(site, section) for site in sites]
     solids = [_beam(one, two, up, section) for one, two in pairwise(knots)]
     solids += [_joint(knot, up, section) for knot in knots]
-    pillars = [_pillar(site, section) for site in sites]
-    solids += [moved(pillar, site.upper.scan_from_connection) for pillar, site in zip(pillars, sites, strict=True)]
+    solids += [moved(_pillar(site, section), site.upper.scan_from_connection) for site in sites]
     cuts = [cut for site in sites for cut in _cuts(site, section)]
     add, subtract = kernel().OpType.Add, kernel().OpType.Subtract
     whole = kernel().Manifold.batch_boolean(solids, add)
     whole = kernel().Manifold.batch_boolean([whole, *cuts], subtract)
-    local = surface_of(whole, "the bar")
+    local, lost = largest(whole, "the bar")
+    if lost and lost[0] > CHIP:
+        raise FitError(f"the bar: falls into {len(lost) + 1} pieces; look at the sizes asked for")
     surface = Surface(local.vertices + middle, local.faces)
-    interfaces = [_interface(site, pillar, section) for site, pillar in zip(placement.sites, pillars, strict=True)]
-    return Structure("bar", surface, float(whole.volume()), tuple(interfaces))
+    interfaces = [_interface(site, section) for site in placement.sites]
+    warnings = left_out(lost) + _thin(whole, sites, knots, up, section) + _bitten(whole, sites, section)
+    return Structure("bar", surface, tuple(interfaces), warnings)
 
 
 def _shifted(site: PlacedSite, shift: FloatArray) -> PlacedSite:
@@ -109,6 +115,36 @@ def _beam(one: FloatArray, two: FloatArray, up: FloatArray, section: Section) ->
     return moved(box, along(one, two - one, up))
 
 
+def _thin(
+    whole: Any, sites: Sequence[PlacedSite], knots: Sequence[FloatArray], up: FloatArray, section: Section
+) -> tuple[str, ...]:
+    """A line for each beam that has less than the section asked for half way, where a seat or a channel needs room."""
+    lines = []
+    for (one, a), (two, b) in pairwise(zip(sites, knots, strict=True)):
+        across = inverse(along((a + b) / 2.0, b - a, up))
+        box = kernel().Manifold.cube((section.width, section.height, THROUGH), True)
+        area = float((moved(whole, across) ^ box).volume()) / THROUGH
+        if area < (1.0 - LESS) * section.width * section.height:
+            lines.append(
+                f"between sites {one.site} and {two.site} the bar has {area:.1f} mm² half way, not "
+                f"{section.width * section.height:.1f}: a seat or a screw channel needs room there; "
+                "try another --rise or --width"
+            )
+    return tuple(lines)
+
+
+def _bitten(whole: Any, sites: Sequence[PlacedSite], section: Section) -> tuple[str, ...]:
+    """A line for each seat into which what another site needs has cut."""
+    lines = []
+    for site in sites:
+        slab = _seat(site, section) ^ cylinder(site.upper.connection.platform_diameter, 0.0, PROUD)
+        left = float((moved(whole, inverse(site.upper.scan_from_connection)) ^ slab).volume())
+        lost = 1.0 - left / float(slab.volume())
+        if lost > LESS:
+            lines.append(f"site {site.site}: {lost:.1%} of its seat is cut away by what another site needs")
+    return tuple(lines)
+
+
 def _joint(knot: FloatArray, up: FloatArray, section: Section) -> Any:
     """An upright round that fills the corner where beams meet; a little larger, so that faces do not just touch."""
     half = section.height / 2.0 + PROUD
@@ -117,53 +153,30 @@ def _joint(knot: FloatArray, up: FloatArray, section: Section) -> Any:
 
 
 def _pillar(site: PlacedSite, section: Section) -> Any:
-    """From the platform to above the bar, hollowed and drilled, in the frame of the uppermost connection."""
+    """From below the platform to above the bar, not cut yet, in the frame of the uppermost connection."""
     top = section.rise + section.height / 2.0 + 2.0 * PROUD
-    pillar = cylinder(site.upper.connection.platform_diameter / 2.0, -THROUGH, top)
-    back = inverse(site.upper.scan_from_connection)
-    for cut in _cuts(site, section):
-        pillar -= moved(cut, back)
-    return pillar
+    return cylinder(site.upper.connection.platform_diameter / 2.0, -THROUGH, top)
 
 
 def _cuts(site: PlacedSite, section: Section) -> list[Any]:
-    """What must stay free at a seat, in scan coordinates: below it, the abutment's head, and the screw channel."""
+    """What must stay free at a seat, in scan coordinates: the screw channel, and what carries the seat."""
     stands = site.upper.scan_from_connection
-    radius = site.upper.connection.platform_diameter / 2.0
     drill = cylinder(section.channel / 2.0, -1.0, FAR)
-    cuts = [
-        moved(cylinder(radius + 1.0, -FAR / 4.0, 0.0), stands),
-        moved(drill, along(site.channel.origin, site.channel.direction, stands[:3, 0])),
-    ]
-    head = _head(site)
-    return cuts if head is None else [*cuts, moved(head, stands)]
+    below = cylinder(site.upper.connection.platform_diameter / 2.0 + 1.0, -CLEAR, 0.0)
+    head = head_of(site)
+    # Joined in their own frame, where the head's foot lies exactly in the plane of the seat.
+    room = below if head is None else below + hull_of(head)
+    return [moved(room, stands), moved(drill, along(site.channel.origin, site.channel.direction, stands[:3, 0]))]
 
 
-def _head(site: PlacedSite) -> Any | None:
-    """The abutment's head above its upper platform, its screw hole filled, in that connection's frame."""
-    below = [link for link in site.chain if isinstance(link.part, MultiUnitAbutment)]
-    if not below:
-        return None
-    abutment = below[-1].part
-    assert isinstance(abutment, MultiUnitAbutment)
-    local = abutment.surface.moved(inverse(abutment.lower_from_upper)).vertices
-    above = local[local[:, 2] > HEAD]
-    if len(above) < 4:
-        return None
-    foot = local[(np.abs(local[:, 2]) <= HEAD) & (np.hypot(local[:, 0], local[:, 1]) < _foot(local, above))]
-    return hull_of(np.concatenate([above, foot, foot - [0.0, 0.0, THROUGH]]))
+def _seat(site: PlacedSite, section: Section) -> Any:
+    """The pillar alone, hollowed and drilled, in the frame of the uppermost connection."""
+    pillar = _pillar(site, section)
+    for cut in _cuts(site, section):
+        pillar -= moved(cut, inverse(site.upper.scan_from_connection))
+    return pillar
 
 
-def _foot(local: FloatArray, above: FloatArray) -> float:
-    """Radius within which points of the platform belong to the foot of the head: a little more than the head itself."""
-    on = np.hypot(*local[np.abs(local[:, 2]) <= HEAD][:, :2].T)
-    widest = float(np.hypot(above[:, 0], above[:, 1]).max())
-    outer = float(on.max(initial=0.0))
-    inner = on[on < outer - 0.05]
-    return float(inner.max(initial=widest)) + 0.01
-
-
-def _interface(site: PlacedSite, pillar: Any, section: Section) -> Interface:
+def _interface(site: PlacedSite, section: Section) -> Interface:
     high = section.rise - section.height / 2.0
-    stands = site.upper.scan_from_connection
-    return Interface(site.site, stands, surface_of(pillar, f"the pillar of site {site.site}"), 0.0, high)
+    return Interface(site.site, site.upper.scan_from_connection, surface_of(_seat(site, section)), 0.0, high)

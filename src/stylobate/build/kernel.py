@@ -15,11 +15,9 @@ from stylobate.core.types import FloatArray
 CHORD_MM = 0.001
 """Greatest distance of a facet from the true round surface (invented: half of what an interface may be off)."""
 TIDY_MM = 1e-4
-"""Detail smaller than this goes: far below an interface's 2 µm, above what a 32-bit coordinate holds."""
+"""Detail smaller than this goes: far below an interface's 2 µm."""
 DUST = 0.01
 """mm³. A loose piece smaller than this is rounding."""
-CHIP = 1.0
-"""mm³. A loose piece smaller than this, cut off where a leaning part meets a seat, is left out."""
 
 
 def kernel() -> Any:
@@ -39,20 +37,27 @@ def solid_of(surface: Surface, name: str) -> Any:
     return solid
 
 
-def tidy(solid: Any) -> Any:
-    """The solid without the slivers that 32-bit coordinates would fold up."""
-    return solid.simplify(TIDY_MM)
+def largest(solid: Any, name: str) -> tuple[Surface, tuple[float, ...]]:
+    """The outward boundary of the largest piece of a solid, and the volumes of what else fell off, mm³, falling.
 
-
-def surface_of(solid: Any, name: str) -> Surface:
-    """The outward boundary of a solid. Raises FitError where nothing is left of it, or it is in pieces."""
+    Raises FitError where nothing is left.
+    """
     if solid.status() != kernel().Error.NoError or solid.is_empty():
         raise FitError(f"{name}: nothing is left of it; look at the sizes asked for")
     pieces = sorted(solid.decompose(), key=lambda piece: -float(piece.volume()))
-    if len(pieces) > 1 and float(pieces[1].volume()) > CHIP:
-        raise FitError(f"{name}: falls into {len(pieces)} pieces; look at the sizes asked for")
-    mesh = tidy(pieces[0]).to_mesh64()
+    lost = tuple(volume for piece in pieces[1:] if (volume := float(piece.volume())) > DUST)
+    return surface_of(pieces[0].simplify(TIDY_MM)), lost
+
+
+def surface_of(solid: Any) -> Surface:
+    """The outward boundary of a solid."""
+    mesh = solid.to_mesh64()
     return Surface(np.array(mesh.vert_properties[:, :3], np.float64), np.array(mesh.tri_verts, np.int32))
+
+
+def left_out(lost: tuple[float, ...]) -> tuple[str, ...]:
+    """The line that says which loose pieces are not in the file, where there are any."""
+    return (f"{len(lost)} loose pieces of {sum(lost):.2f} mm³ in all were left out",) if lost else ()
 
 
 def moved(solid: Any, target_from_source: FloatArray) -> Any:

@@ -11,7 +11,7 @@ import numpy as np
 from stylobate.build.around import require_near
 from stylobate.build.cone import unit
 from stylobate.build.footing import Footing, footings
-from stylobate.build.kernel import DUST, along, cylinder, hull_of, kernel, moved, solid_of, tidy
+from stylobate.build.kernel import along, cylinder, hull_of, kernel, largest, left_out, moved, solid_of, surface_of
 from stylobate.build.refit import Interface, Structure
 from stylobate.build.request import by_site, require_sites
 from stylobate.core.closest import SurfaceTree
@@ -102,15 +102,9 @@ def master_model(
     block = _block(local, floor)
     cuts = [moved(socket, inverse(frame) @ site.scan_from_connection) for site, socket, _ in placed]
     whole = kernel().Manifold.batch_boolean([block, *cuts], kernel().OpType.Subtract)
-    pieces = sorted(whole.decompose(), key=lambda piece: -float(piece.volume()))
-    if not pieces:
-        raise FitError("the model: nothing is left of it; look at the sizes asked for")
-    mesh = tidy(pieces[0]).to_mesh64()
-    finished = Surface(np.array(mesh.vert_properties[:, :3]), np.array(mesh.tri_verts, np.int32)).moved(frame)
-    lost = [volume for piece in pieces[1:] if (volume := float(piece.volume())) > DUST]
-    warnings = (f"{len(lost)} loose pieces of {sum(lost):.2f} mm³ in all were left out",) if lost else ()
+    finished, lost = largest(whole, "the model")
     interfaces = [_interface(site.site, site.scan_from_connection, socket, analog) for site, socket, analog in placed]
-    return Structure("model", finished, float(pieces[0].volume()), tuple(interfaces), warnings)
+    return Structure("model", finished.moved(frame), tuple(interfaces), left_out(lost))
 
 
 def _analog(folder: PartsFolder, site: str, connection: str, named: Mapping[str, str]) -> Analog:
@@ -233,9 +227,7 @@ def _pinched(surface: Surface) -> BoolArray:
 
 def _interface(site: str, stands: FloatArray, socket: Any, analog: Analog) -> Interface:
     """The socket's inside: the surface of its room with the material outside."""
-    mesh = socket.to_mesh64()
-    room = Surface(np.array(mesh.vert_properties[:, :3]), np.array(mesh.tri_verts, np.int32))
-    return Interface(site, stands, room, float(analog.surface.vertices[:, 2].min()), 0.0)
+    return Interface(site, stands, surface_of(socket), float(analog.surface.vertices[:, 2].min()), 0.0)
 
 
 def without(surface: Surface, bodies: Sequence[tuple[Surface, FloatArray]]) -> Surface:

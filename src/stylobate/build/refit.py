@@ -37,13 +37,18 @@ class Interface:
 
 @dataclass(frozen=True)
 class Structure:
-    """A finished solid. kind: bar or model. volume: mm³. interfaces: where parts seat in it."""
+    """A finished solid. kind: bar or model. interfaces: where parts seat in it."""
 
     kind: str
     surface: Surface
-    volume: float
     interfaces: tuple[Interface, ...]
     warnings: tuple[str, ...] = ()
+
+    @property
+    def volume(self) -> float:
+        """What the surface encloses, mm³ (divergence theorem, from its middle)."""
+        corners = (self.surface.vertices - self.surface.vertices.mean(axis=0))[self.surface.faces]
+        return float(np.einsum("ij,ij->", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])) / 6.0)
 
 
 @dataclass(frozen=True)

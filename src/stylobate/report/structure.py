@@ -21,6 +21,8 @@ from stylobate.scan import read_surface
 FORMAT = "stylobate-structure"
 VERSION = 1
 STRUCTURE = "structure.json"
+GRID_MM = 2.0**-17
+"""Step of the grid on which corners are written, 0.008 µm; beyond 128 mm, that of 32-bit numbers there."""
 OWNED = re.compile(r"(?:bar|model)\.(?:stl|ply)")
 """What a structure leaves beside structure.json, and takes away again when a newer one is complete."""
 
@@ -62,16 +64,17 @@ def save_structure(structure: Structure, settings: dict[str, Any], staging: Stag
 
 
 def folded(surface: Surface) -> Surface:
-    """The surface without the faces that fold up where rounding brings two of their corners together.
+    """The surface on the coarsest grid that its file needs, without the faces that fold up there.
 
-    Coordinates are rounded to the 32 bits of STL, or to 1e-5 mm where they are too large for it.
+    The grid is even: the 32-bit numbers of an STL step finely near 0 and coarsely far out, so corners that are one in
+    one place would be two in another, and a reader that joins near corners would find other edges than were written.
     """
-    far = float(np.abs(surface.vertices).max()) > FARTHEST_STL
-    rounded = np.round(surface.vertices, 5) if far else surface.vertices.astype(np.float32).astype(np.float64)
-    vertices, index = np.unique(rounded, axis=0, return_inverse=True)
+    far = float(np.abs(surface.vertices).max())
+    step = GRID_MM if far > FARTHEST_STL else max(GRID_MM, float(np.spacing(np.float32(far))))
+    grid, index = np.unique(np.rint(surface.vertices / step), axis=0, return_inverse=True)
     faces = index.reshape(-1)[surface.faces].astype(np.int32)
     whole = (faces[:, 0] != faces[:, 1]) & (faces[:, 1] != faces[:, 2]) & (faces[:, 2] != faces[:, 0])
-    return Surface(vertices, faces[whole])
+    return Surface(grid * step, faces[whole])
 
 
 def checked(structure: Structure, content: bytes, name: str) -> tuple[Refit, ...]:

@@ -6,8 +6,6 @@ import math
 from pathlib import Path
 from typing import Any
 
-import numpy as np
-
 from stylobate.core.surface import Surface
 from stylobate.parts.model import ScanBody
 from stylobate.simulate import bodies, solids
@@ -146,9 +144,13 @@ def _others() -> list[tuple[str, str, dict[str, Any], Any]]:
 
 
 def _abutment(angle_deg: float, collar: float) -> Any:
-    """Collar on the lower platform, then the seat of the upper connection with its cone, in the upper's own frame."""
-    to_upper = np.array([0.0, -angle_deg, 0.0])
-    body = solids.cylinder(2.1, 0.0, max(collar - 0.8, 0.2), 2.3)
+    """Collar on the lower platform, then the seat of the upper connection with its cone, leaning with it.
+
+    The collar ends 0.1 mm below the plane of the seat, or 0.8 mm below its middle.
+    """
+    lean = math.radians(angle_deg)
+    end = collar - max(0.8, (2.3 * math.sin(lean) + 0.1) / math.cos(lean))
+    body = solids.cylinder(2.1, 0.0, max(end, 0.2), 2.3)
     head = solids.cylinder(2.4, -0.9, 0.0) + solids.cylinder(1.9, 0.0, 1.2, 1.9 - 1.2 * math.tan(math.radians(20.0)))
     head -= solids.cylinder(0.9, 0.2, 3.0)
-    return body + head.rotate((0.0, float(-to_upper[1]), 0.0)).translate((0.0, 0.0, collar))
+    return body + head.rotate((0.0, angle_deg, 0.0)).translate((0.0, 0.0, collar))
