@@ -14,7 +14,7 @@ from stylobate.core.errors import UsageError
 COMMANDS = {
     "measure": "Find the scan bodies in a scan and measure where the implants are.",
     "place": "Put abutments and bases on measured connections.",
-    "structure": "Solids to start from: a bar, a master model with sockets for analogs.",
+    "structure": "Solids to start from: a bar, a custom abutment, a master model.",
     "compare": "Compare repeat scans: repeatability, what moved, one better result.",
     "case": "Keep one patient's work in one folder, with checks, releases and a log.",
     "report": "Write the report of a result or a case, as PDF and HTML.",

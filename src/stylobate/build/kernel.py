@@ -16,6 +16,8 @@ CHORD_MM = 0.001
 """Greatest distance of a facet from the true round surface (invented: half of what an interface may be off)."""
 TIDY_MM = 1e-4
 """Detail smaller than this goes: far below an interface's 2 µm."""
+AROUND = 24
+"""Directions in which a hull is widened."""
 DUST = 0.01
 """mm³. A loose piece smaller than this is rounding."""
 
@@ -74,6 +76,17 @@ def cylinder(radius: float, low: float, high: float) -> Any:
 def hull_of(points: FloatArray) -> Any:
     """The convex hull of points (n, 3)."""
     return kernel().Manifold.hull_points(np.ascontiguousarray(points))
+
+
+def widened(points: FloatArray, across: float, up: float = 0.0) -> Any:
+    """The convex hull of points (n, 3), wider by `across` mm square to z, and higher by `up` mm."""
+    if across == up == 0.0:
+        return hull_of(points)
+    angle = np.arange(AROUND) * 2.0 * np.pi / AROUND
+    ring = across / np.cos(np.pi / AROUND) * np.column_stack([np.cos(angle), np.sin(angle), np.zeros(AROUND)])
+    hull = hull_of(points).to_mesh64().vert_properties[:, :3]
+    hull = np.concatenate([hull, hull + [0.0, 0.0, up]]) if up else hull
+    return hull_of((hull[:, None] + ring[None]).reshape(-1, 3))
 
 
 def along(origin: FloatArray, z: FloatArray, up: FloatArray) -> FloatArray:

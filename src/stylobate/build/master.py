@@ -11,7 +11,7 @@ import numpy as np
 from stylobate.build.around import require_near
 from stylobate.build.cone import unit
 from stylobate.build.footing import Footing, footings
-from stylobate.build.kernel import along, cylinder, hull_of, kernel, largest, left_out, moved, solid_of, surface_of
+from stylobate.build.kernel import along, cylinder, kernel, largest, left_out, moved, solid_of, surface_of, widened
 from stylobate.build.refit import Interface, Structure
 from stylobate.build.request import by_site, require_sites
 from stylobate.core.closest import SurfaceTree
@@ -34,8 +34,6 @@ MOST_PASSES = 50
 """Rounds in which a ragged rim is trimmed."""
 BODY_REACH = 0.3
 """mm. What lies this near to a scan body's CAD is scan body: noise and the fillet that a scan makes at the gingiva."""
-AROUND = 24
-"""Directions in which a socket is widened by the clearance."""
 
 
 def master_model_of(
@@ -131,10 +129,7 @@ def _socket(analog: Analog, clearance: float, platform_diameter: float) -> Any:
     filled, so that it goes in from above.
     """
     vertices = analog.surface.vertices
-    angle = np.arange(AROUND) * 2.0 * np.pi / AROUND
-    ring = clearance / np.cos(np.pi / AROUND) * np.column_stack([np.cos(angle), np.sin(angle), np.zeros(AROUND)])
-    hull = hull_of(vertices).to_mesh64().vert_properties[:, :3]
-    room = hull_of((hull[:, None] + ring[None]).reshape(-1, 3)) if clearance > 0.0 else hull_of(hull)
+    room = widened(vertices, clearance)
     widest = max(float(np.hypot(vertices[:, 0], vertices[:, 1]).max()), platform_diameter / 2.0)
     return room + cylinder(widest + clearance, -1e-3, OPEN_ABOVE)
 

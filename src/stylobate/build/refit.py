@@ -37,12 +37,16 @@ class Interface:
 
 @dataclass(frozen=True)
 class Structure:
-    """A finished solid. kind: bar or model. interfaces: where parts seat in it."""
+    """A finished solid. kind: bar, blank or model. interfaces: where parts seat in it.
+
+    wall_mm: the least wall around what is hollow in it, where that was looked at.
+    """
 
     kind: str
     surface: Surface
     interfaces: tuple[Interface, ...]
     warnings: tuple[str, ...] = ()
+    wall_mm: float | None = None
 
     @property
     def volume(self) -> float:

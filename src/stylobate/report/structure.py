@@ -23,7 +23,7 @@ VERSION = 1
 STRUCTURE = "structure.json"
 GRID_MM = 2.0**-17
 """Step of the grid on which corners are written, 0.008 µm; beyond 128 mm, that of 32-bit numbers there."""
-OWNED = re.compile(r"(?:bar|model)\.(?:stl|ply)")
+OWNED = re.compile(r"(?:bar|blank|model)\.(?:stl|ply)")
 """What a structure leaves beside structure.json, and takes away again when a newer one is complete."""
 
 
@@ -45,6 +45,7 @@ def save_structure(structure: Structure, settings: dict[str, Any], staging: Stag
         "surface": {"file": name, "sha256": hashlib.sha256(content).hexdigest(), "watertight": True},
         "triangles": len(structure.surface.faces),
         "volume_mm3": structure.volume,
+        **({} if structure.wall_mm is None else {"least_wall_mm": structure.wall_mm}),
         "settings": settings,
         "interfaces": [
             {

@@ -1,4 +1,4 @@
-"""`stylobate structure`: a bar or a master model to start from."""
+"""`stylobate structure`: a bar, a custom abutment's blank or a master model to start from."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ FilePath = click.Path(path_type=Path, readable=False)
 
 @click.group()
 def command() -> None:
-    """Solids to start from, exact where parts seat: a bar, a master model."""
+    """Solids to start from, exact where parts seat: a bar, a custom abutment, a master model."""
 
 
 @command.command()
@@ -65,6 +65,53 @@ def bar(
 
 
 @command.command()
+@click.argument("result", type=FilePath)
+@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@click.option(
+    "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
+    help="The site and the base or abutment below the blank, as for place. [default: the best of the one site]",
+)  # fmt: skip
+@click.option("--tissue", type=FilePath, metavar="SCAN", help="Gingiva without healing caps, in scan coordinates.")
+@click.option(
+    "--emergence", metavar="H:D[,…]", help="Without --tissue: diameters D at heights H over the platform, mm, rising."
+)
+@click.option("--aim", "aims", multiple=True, metavar="[SITE:]X,Y,Z", help="Where the screw channel should leave.")
+@click.option(
+    "--channel-diameter", type=float, default=2.5, show_default=True, metavar="MM", help="Width of the screw channel."
+)
+@click.option("--clearance", type=float, default=0.03, show_default=True, metavar="MM", help="Room around the base.")
+@click.option("--wall", type=float, default=0.4, show_default=True, metavar="MM", help="Least wall that may be left.")
+@click.option("--height", type=float, metavar="MM", help="Top over the platform. [default: 1 mm over what it covers]")
+@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
+@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+def blank(
+    result: Path, parts: Path, sites: tuple[str, ...], tissue: Path | None, emergence: str | None,
+    aims: tuple[str, ...], channel_diameter: float, clearance: float, wall: float, height: float | None,
+    accept: tuple[str, ...], out: Path,
+) -> int:  # fmt: skip
+    """A custom abutment's blank on one site.
+
+    It stands on the shoulder of the site's base, hollow for the base, or on an abutment's platform, and follows the
+    gingiva as scanned up to its margin; above, it goes straight up to a level top. DIR gets blank.stl and
+    structure.json. The file as written is checked: it is watertight, and its seat, fitted again, lies within 2 µm of
+    where it should. Refused where less than --wall is left around the base and the screw channel.
+    """
+    with staging(out) as area:
+        from stylobate.build.blank import Form
+        from stylobate.build.blank import blank as make
+
+        form = Form(channel_diameter, clearance, wall, height)
+        made, site = make(
+            result, parts, sites=sites, aims=aims, tissue=tissue, emergence=emergence, accept=accept, form=form
+        )
+        chain = [[link.part.id, link.turn] for link in site.chain]
+        accepted = {site.site: site.footing.accepted} if site.footing.accepted else {}
+        settings = {**vars(form), "emergence": emergence, "chains": {site.site: chain}, "accepted": accepted}
+        _finish(made, settings, area)
+    return 0
+
+
+@command.command()
 @click.argument("scan", type=FilePath)
 @click.argument("result", type=FilePath)
 @click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
@@ -108,5 +155,7 @@ def _finish(structure: Structure, settings: dict[str, Any], area: Staging) -> No
     click.echo(
         f"seats fitted again: within {worst.shift_um:.3f} µm of their connections (site {worst.site} the farthest)"
     )
+    if structure.wall_mm is not None:
+        click.echo(f"wall around what is hollow: at least {structure.wall_mm:.2f} mm")
     for line in structure.warnings:
         click.echo(line)
