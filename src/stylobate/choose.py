@@ -24,7 +24,8 @@ LEFT_BEHIND = 1.6  # ln of the ratio of mean squares at which a reading is given
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
 # mm: a layer lies outside (sprayed powder is 20 to 40 µm; from memory, no source seen); wear is thinner and rare
 LAYER_SD, WORN_SD = 0.03, 0.008
-TURN_STEP_DEG, TURN_POINTS = 5.0, 250
+TURN_STEP_DEG, TURN_POINTS, OTHER_TURNS, TIMES_TURNED = 5.0, 250, 3, 3
+TURNS_DEG = np.arange(0.0, 360.0, TURN_STEP_DEG)
 LEAST_ODDS = 100.0  # below, a choice is called ambiguous (2 ln 100 = 9.21 in −2 ln L; common practice, no source)
 
 
@@ -48,18 +49,50 @@ class Laid:
 def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]) -> list[Laid]:
     """Lay readings (scan body, pose) on the same points; best first, none where the likeliest ones fit nothing.
 
-    Readings left far behind after a few steps go.
+    Readings left far behind after a few steps go. The best is then tried at every turn about its axis: a body of three
+    lobes fits nearly as well at each of them, and the search for places need not have come by the right one.
     """
     first: list[Descent] = []
     for body, start in starts:
-        which = _near(trees[body], around, start)
-        first.append(descend(trees[body], around, start, which, WIDE, steps=FIRST_STEPS))
+        first.append(_from(trees[body], around, start))
         if len(first) == min(TRIED, len(starts)) and min(one.sd for one in first) > HOPELESS_SD:
             return []
     laid = _compared(trees, around, [(body, d) for (body, _), d in zip(starts, first, strict=True)])
     close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
-    last = [(one.body, _on(trees[one.body], around, one.descent)) for one in close]
-    return _compared(trees, around, last)
+    last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
+    for _ in range(TIMES_TURNED):
+        best = last[0]
+        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent)]
+        last = _compared(trees, around, [*((one.body, one.descent) for one in last), *turned])
+        if last[0].descent is best.descent:
+            break
+    return last
+
+
+def _turned(tree: SurfaceTree, around: Around, from_: Descent) -> list[Descent]:
+    """Descents from the likeliest turns about z other than the one at hand, at most OTHER_TURNS of them."""
+    pose = from_.scan_from_connection
+    which = within_reach(tree, around, pose, TURN_POINTS)
+    loss = np.array([_turn_loss(tree, around.points[which], pose, from_.offset, turn) for turn in TURNS_DEG])
+    lowest = (loss <= np.roll(loss, 1)) & (loss <= np.roll(loss, -1))
+    lowest[[0, 1, -1]] = False
+    tried = np.nonzero(lowest)[0]
+    tried = tried[np.argsort(loss[tried])][:OTHER_TURNS]
+    first = [_from(tree, around, pose @ rigid.turn_z(np.radians(TURNS_DEG[k]))) for k in tried]
+    return [_on(tree, around, one) for one in first if one.sd < HOPELESS_SD]
+
+
+def _turn_loss(tree: SurfaceTree, points: FloatArray, pose: FloatArray, offset: float, turn_deg: float) -> float:
+    """ln of the mean truncated square (mm²) of points (n, 3) with the pose turned about z."""
+    local = to_connection(pose @ rigid.turn_z(np.radians(turn_deg)), points)
+    distance = tree.closest(local, 2 * TRUNCATED).distance
+    off = np.minimum(np.abs(np.nan_to_num(distance, nan=np.inf) - offset), TRUNCATED)
+    return float(np.log(np.mean(off**2) + 1e-12))
+
+
+def _from(tree: SurfaceTree, around: Around, start: FloatArray) -> Descent:
+    """The first steps from a start."""
+    return descend(tree, around, start, _near(tree, around, start), WIDE, steps=FIRST_STEPS)
 
 
 def _near(tree: SurfaceTree, around: Around, pose: FloatArray) -> LongArray:
@@ -107,17 +140,12 @@ def widest_turn_deg(
     of a flat that no point shows. Turns by `period_deg` are the same connection.
     """
     points = around.points[carried[:: max(1, len(carried) // TURN_POINTS)]]
-
-    def log_loss(turn_deg: float) -> float:
-        turned = pose @ rigid.exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, np.radians(turn_deg)]))
-        distance = tree.closest(to_connection(turned, points), 2 * TRUNCATED).distance
-        off = np.minimum(np.abs(np.nan_to_num(distance, nan=np.inf) - offset), TRUNCATED)
-        return float(np.log(np.mean(off**2) + 1e-12))
-
-    here = log_loss(0.0)
+    here = _turn_loss(tree, points, pose, offset, 0.0)
     widest = 0.0
-    for turn in np.arange(TURN_STEP_DEG, 360.0, TURN_STEP_DEG):
+    for turn in TURNS_DEG[1:]:
         apart = abs((turn + period_deg / 2) % period_deg - period_deg / 2)
-        if apart > widest and effective_points * (log_loss(turn) - here) < 2.0 * np.log(LEAST_ODDS):
+        if apart <= widest:
+            continue
+        if effective_points * (_turn_loss(tree, points, pose, offset, turn) - here) < 2.0 * np.log(LEAST_ODDS):
             widest = apart
-    return widest
+    return widest + TURN_STEP_DEG / 2.0 if widest > 0.0 else 0.0

@@ -78,12 +78,12 @@ def groups_of(points: FloatArray, gradient: FloatArray) -> LongArray:
 
 def patches_of(points: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray) -> Patches:
     """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined."""
-    return _averaged(Patches(points, residual, matrix, np.ones(len(points)), np.zeros(len(points))), group)
+    return merged(Patches(points, residual, matrix, np.ones(len(points)), np.zeros(len(points))), group)
 
 
-def merged(patches: Patches, most: int) -> Patches:
-    """The same residuals over larger patches, at most about `most`, each the mean of its points."""
-    return _averaged(patches, _cells(patches.centre, np.zeros(len(patches.count), np.int64), 2.0 * LEAST_CELL, most))
+def larger(patches: Patches, most: int) -> LongArray:
+    """Number (n,) of the larger patch, of at most about `most`, that each patch falls into."""
+    return _cells(patches.centre, np.zeros(len(patches.count), np.int64), 2.0 * LEAST_CELL, most)
 
 
 def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongArray:
@@ -98,7 +98,7 @@ def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongA
         cell *= max(1.05, float(np.sqrt(size / most)))
 
 
-def _averaged(fine: Patches, group: LongArray) -> Patches:
+def merged(fine: Patches, group: LongArray) -> Patches:
     """Patches, or points as patches of one, averaged over the groups (n,) by how many points each holds."""
     count = np.bincount(group, weights=fine.count).astype(np.float64)
 
@@ -122,6 +122,18 @@ def _forward(factor: FloatArray, right: FloatArray) -> None:
                 right[i, k] -= scale * right[j, k]
         for k in range(right.shape[1]):
             right[i, k] /= factor[i, i]
+
+
+@compiled
+def _backward(factor: FloatArray, right: FloatArray) -> None:
+    """Solve Lᵀ X = right in place by backward substitution."""
+    for i in range(factor.shape[0] - 1, -1, -1):
+        for k in range(right.shape[1]):
+            right[i, k] /= factor[i, i]
+        for j in range(i):
+            scale = factor[i, j]
+            for k in range(right.shape[1]):
+                right[j, k] -= scale * right[i, k]
 
 
 @dataclass(frozen=True)
@@ -148,3 +160,9 @@ class Whitened:
         information = self.matrix.T @ self.matrix + np.diag(prior)
         covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
         return covariance @ (self.matrix.T @ self.residual), covariance, information
+
+    def gain(self, covariance: FloatArray, factor: FloatArray) -> FloatArray:
+        """(k, n): what a displacement of each patch does to the parameters, C Aᵀ K⁻¹, from their covariance (k, k)."""
+        weighed = self.matrix.copy()
+        _backward(factor, weighed)
+        return np.asarray(covariance @ weighed.T)

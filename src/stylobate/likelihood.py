@@ -11,10 +11,10 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, Whitened, correlation, merged, squared_distances
+from stylobate.field import Field, Patches, Whitened, correlation, larger, merged, squared_distances
 
 BLOCK = 90  # fine patches in a block
-WHOLE = 300  # large patches over the whole body
+WHOLE, FEWER = 300, 200  # large patches over the whole body; where many fields are set against each other
 LENGTHS = (0.08, 4.0)  # mm, bounds of the correlation length
 WHITES = (1e-3, 1e4)  # bounds of σ²/s²
 SMOOTHNESS = (0.5, 1.5, 2.5)
@@ -22,6 +22,7 @@ SMOOTHNESS = (0.5, 1.5, 2.5)
 # data override it: correlated noise about 9 µm (mesh noise of two scanners, 5.3 to 12.6 µm: PLoS ONE 2017, PMC5549906),
 # over about 0.7 mm (common practice, no source). It keeps a body that shows little from looking free of it.
 SD_PRIOR, LENGTH_PRIOR = (float(np.log(0.009)), 0.6), (float(np.log(0.7)), 0.6)
+STEPS = np.linspace(-1.2, 1.2, 7)  # in ln length and ln standard deviation, of fields set against the likeliest
 RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
 
 Sums = tuple[float, float, int]
@@ -78,8 +79,8 @@ class _Blocks:
 class _Whole:
     """The residuals over large patches, all together, less what the fitted parameters explain."""
 
-    def __init__(self, patches: Patches) -> None:
-        self.large = merged(patches, WHOLE)
+    def __init__(self, patches: Patches, most: int = WHOLE) -> None:
+        self.large = merged(patches, larger(patches, most))
         self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
@@ -97,6 +98,12 @@ class _Whole:
         return log_det, quadratic, len(factor) - k
 
 
+def _surprise(length: float, sd: float) -> float:
+    """−2 log of the prior, up to a constant; mm."""
+    of_length = (np.log(length) - LENGTH_PRIOR[0]) / LENGTH_PRIOR[1]
+    return float(of_length**2 + ((np.log(sd) - SD_PRIOR[0]) / SD_PRIOR[1]) ** 2)
+
+
 class _Likelihood:
     """Minus twice the log likelihood of both views and of the prior, the overall scale profiled out."""
 
@@ -111,8 +118,7 @@ class _Likelihood:
         except np.linalg.LinAlgError:
             return np.inf, np.nan
         scale = max(quadratic / n, 1e-18)
-        surprise = ((log_length - LENGTH_PRIOR[0]) / LENGTH_PRIOR[1]) ** 2
-        surprise += ((0.5 * float(np.log(scale)) - SD_PRIOR[0]) / SD_PRIOR[1]) ** 2
+        surprise = _surprise(at[0], float(np.sqrt(scale)))
         return n * float(np.log(scale)) + log_det + surprise, scale
 
 
@@ -167,3 +173,24 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     return Field(
         float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale)), float(np.exp(log_length)), smoothness
     )
+
+
+def plausible(patches: Patches, field: Field) -> tuple[list[Field], FloatArray]:
+    """Fields about the likeliest one, and their probabilities (k,), white noise and smoothness being known.
+
+    By the view of the whole body and the prior alone: blocks set beside each other would count for independent what
+    is not, and make the field look better known than it is.
+    """
+    whole = _Whole(patches, FEWER)
+    fields, cost = [], []
+    for length in np.clip(field.length * np.exp(STEPS), *LENGTHS):
+        for sd in field.correlated_sd * np.exp(STEPS):
+            one = Field(field.white_sd, float(sd), float(length), field.smoothness)
+            try:
+                log_det, quadratic, n = whole.sums(one.length, (one.white_sd / one.correlated_sd) ** 2, one.smoothness)
+            except np.linalg.LinAlgError:
+                continue
+            fields.append(one)
+            cost.append(log_det + n * np.log(sd**2) + quadratic / sd**2 + _surprise(one.length, one.correlated_sd))
+    odds = np.exp((min(cost) - np.array(cost)) / 2.0)
+    return fields, odds / odds.sum()

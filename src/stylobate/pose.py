@@ -17,6 +17,7 @@ from stylobate.edges import RADII, SharpEdges, likeliest_radius
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, to_connection
 from stylobate.likelihood import estimate
+from stylobate.unsure import stretched
 
 
 @dataclass(frozen=True)
@@ -55,6 +56,7 @@ MOST_STEPS, HALVINGS = 12, 4
 SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
 WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
 TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
+SAME = 1.0  # ξᵀ C⁻¹ ξ between two places below which they are one minimum
 
 
 @dataclass(frozen=True)
@@ -68,6 +70,11 @@ class _State:
     def moved(self, step: FloatArray) -> _State:
         radius = float(np.clip(self.radius + step[7], 0.0, RADII[-1]))
         return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[6]), radius)
+
+    def away_from(self, other: _State) -> FloatArray:
+        """The step (8,) that leads here from the other."""
+        motion = rigid.log(rigid.inverse(other.pose) @ self.pose)
+        return np.array([*motion, self.offset - other.offset, self.radius - other.radius])
 
 
 class _Site:
@@ -128,10 +135,12 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         known = (field, covariance)
         state = state.moved(step)
     rested = _rest(site, state, factor, prior)
-    if rested is None:
+    if patches is None or rested is None:
         return None
     rested = _best_turned(site, rested, factor, prior)
-    state, covariance, information = rested.state, rested.covariance, rested.information
+    state, information = rested.state, rested.information
+    gain = rested.white.gain(rested.covariance, factor)
+    covariance = stretched(rested.covariance, gain, patches, field)
     effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
     return Pose(
         rigid.orthonormal(state.pose), covariance[:6, :6], state.offset, float(np.sqrt(covariance[6, 6])), state.radius,
@@ -146,19 +155,35 @@ class _Rested:
     state: _State
     covariance: FloatArray
     information: FloatArray
-    cost: float
+    white: Whitened
+
+    @property
+    def cost(self) -> float:
+        """rᵀ K⁻¹ r."""
+        return self.white.cost
+
+    def apart(self, other: _Rested) -> float:
+        """ξᵀ C⁻¹ ξ of the step from the other place to this."""
+        step = self.state.away_from(other.state)
+        return float(step @ other.information @ step)
 
 
 def _best_turned(site: _Site, first: _Rested, factor: FloatArray, prior: FloatArray) -> _Rested:
-    """The lowest of the minima about z: where little shows the turn, a flat can rest on the wrong edge."""
+    """The lowest of the minima about z: where little shows the turn, a flat can rest on the wrong edge.
+
+    The other minima stay possible, by the odds of their squares: the covariance is the mixture's, about the lowest.
+    """
     sd = float(np.sqrt(first.covariance[5, 5]))
-    best = first
+    minima = [first]
     for away in TURNED if sd > WEAK_TURN else ():
         turn = np.array([0.0, 0.0, 0.0, 0.0, 0.0, away * min(sd, WEAKEST_TURN), 0.0, 0.0])
         other = _rest(site, first.state.moved(turn), factor, prior)
-        if other is not None and other.cost < best.cost:
-            best = other
-    return best
+        if other is not None and all(other.apart(known) > SAME for known in minima):
+            minima.append(other)
+    best = min(minima, key=lambda one: one.cost)
+    weight = np.exp([(best.cost - one.cost) / 2.0 for one in minima])
+    spread = [one.covariance + np.outer(away, away) for one in minima for away in [one.state.away_from(best.state)]]
+    return replace(best, covariance=np.average(spread, axis=0, weights=weight))
 
 
 def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> _Rested | None:
@@ -174,7 +199,7 @@ def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> 
         step, covariance, information = white.solve(prior)
         moved = float(step @ information @ step)
         if moved < SETTLED:
-            return _Rested(state, covariance, information, white.cost)
+            return _Rested(state, covariance, information, white)
         for halving in range(HALVINGS):
             trial = state.moved(step / 2.0**halving)
             there = _whitened(site, trial, factor)
@@ -183,7 +208,7 @@ def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> 
                 break
         else:
             break
-    return _Rested(state, covariance + np.outer(step, step), information, white.cost)
+    return _Rested(state, covariance + np.outer(step, step), information, white)
 
 
 def _whitened(site: _Site, state: _State, factor: FloatArray) -> Whitened | None:

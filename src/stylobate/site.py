@@ -26,7 +26,7 @@ from stylobate.settings import Settings
 from stylobate.verdict import judge
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
-LEAST_SUPPORT = 150  # points that must carry a fit
+LEAST_SUPPORT = 100  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
@@ -123,16 +123,17 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
         diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
     except ValueError:  # what carries the fit lies out of reach of the weighted pose: no scan body stands there
         return None
-    pose = diagnosis.pose
-    if _adrift(pose, fitted) or _strangeness(pose, explained) > MOST_STRANGE:
+    strange = min(_strangeness(pose, explained), _strangeness(diagnosis.pose, explained))
+    if strange > MOST_STRANGE:
         return None
+    pose = diagnosis.pose
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
         widest = widest_turn_deg(
             tree, near, pose.scan_from_connection, pose.offset, fitted.support, pose.effective_points, 360.0 / order
         )
         causes = {finding.cause for finding in diagnosis.findings}
-        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or _strangeness(pose, explained) > STRANGE_IF_ROUND):
+        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > STRANGE_IF_ROUND):
             return None
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
@@ -144,8 +145,8 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
 def _strangeness(pose: Pose, explained: float) -> float:
     """How little what was fitted looks like this scan body: residuals wide and smooth, surface off it near by.
 
-    Asked after the diagnosis, which explains a split or bent body's misfit and none of a tooth's. Neither alone tells:
-    a chipped body leaves surface unexplained.
+    Neither alone tells: a chipped body leaves surface unexplained. Asked before and after the diagnosis, which explains
+    a split or bent body's misfit and none of a tooth's, but may take in gingiva where little of a body is seen.
     """
     smooth = pose.field.correlated_sd * min(1.0, pose.field.length / SMOOTH_LENGTH)
     return smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED

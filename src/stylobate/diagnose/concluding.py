@@ -15,6 +15,7 @@ from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 from stylobate.diagnose.state import State
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
+from stylobate.unsure import stretched
 
 UM = 1e-3
 
@@ -49,6 +50,7 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if coated is not None and coated.cause == "added layer" and all(one.cause != "no part fits" for one in findings):
         findings.append(coated)
     if findings or patches:
+        covariance = stretched(covariance, evidence.gain, evidence.patches, evidence.field)
         pose = moved(replace(pose, field=evidence.field), step, covariance)
     findings += material.findings(evidence, pose, patches)
     return Concluded(pose, tuple(findings), evidence.moved_by(shapes)[:6], evidence)

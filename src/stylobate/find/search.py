@@ -307,6 +307,19 @@ def _same_place(a: FloatArray, b: FloatArray, one: Template, two: Template) -> b
     return float(np.linalg.norm(a - b)) < 0.8 * (one.radius + two.radius)
 
 
+def _both_ways(candidate: Candidate, templates: Sequence[Template], thinned: Thinned) -> Candidate:
+    """The same place with every scan body tried about its axis both ways up, at most READINGS more of each."""
+    first = candidate.readings[0]
+    post = first.scan_from_connection @ templates[first.body].connection_from_post
+    middle = _middle(first, templates[first.body])
+    axes = np.stack([post[:3, 2], -post[:3, 2]])
+    tried: list[Reading] = []
+    for body, template in enumerate(templates):
+        feet = middle - axes * (0.5 * (template.height_low + template.height_high))
+        tried += readings_of(body, template, axes, feet, thinned)
+    return _grouped([*candidate.readings, *tried], templates, thinned)[0]
+
+
 def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> list[Candidate]:
     """Readings at one place together, READINGS of each scan body; places on surface of their own."""
     places: list[tuple[FloatArray, list[Reading]]] = []
@@ -376,4 +389,4 @@ def find(
             readings += some
             if progress:
                 progress((done + 1) / len(bodies))
-    return _grouped(readings, templates, thinned)
+    return [_both_ways(one, templates, thinned) for one in _grouped(readings, templates, thinned)]
