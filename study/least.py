@@ -9,7 +9,7 @@ from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS
 from stylobate.diagnose.evidence import OFFSET, gather
 from stylobate.diagnose.shapes import leaning, step_across
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
-from stylobate.diagnose.signs import LEAN_TESTS, SPLIT_TESTS
+from stylobate.diagnose.signs import TESTS
 from stylobate.site import Bench, Measured
 
 POWER_Z = 1.6448536269514722  # a fault this many sd above the threshold is seen with 95 %
@@ -31,8 +31,8 @@ def least(bench: Bench, measured: Measured) -> dict[str, float]:
     offset = float(np.sqrt(evidence.covariance[OFFSET, OFFSET]))
     result = {
         "layer_um": 1e3 * offset * (float(norm.isf(each)) + POWER_Z),
-        "lean_deg": float(np.degrees(_sd(lean) * (np.sqrt(chi2.isf(each / LEAN_TESTS, 2)) + POWER_Z))),
-        "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / SPLIT_TESTS, 3))) + POWER_Z),
+        "lean_deg": float(np.degrees(_sd(lean) * (np.sqrt(chi2.isf(each / TESTS["bent body"], 2)) + POWER_Z))),
+        "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / TESTS["split surface"], 3))) + POWER_Z),
     }
     area, count = float(evidence.area.sum()), len(place)
     tests = sum(2.0 * min(count, area / (CELL_SHARE * width**2)) for width in WIDTHS)

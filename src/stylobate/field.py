@@ -15,6 +15,8 @@ from stylobate.core.types import FloatArray, LongArray
 
 MOST_PATCHES = 1200
 LEAST_CELL = 0.16  # mm
+LIKE = 0.1  # between unit normals that are taken together where only normals count
+VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)
 
 
 @dataclass(frozen=True)
@@ -63,6 +65,16 @@ def correlation(t: FloatArray, smoothness: float) -> FloatArray:
     return np.asarray((1.0 + u + u * u / 3.0) * np.exp(-u))
 
 
+def same_view(patches: Patches) -> FloatArray:
+    """(n, n) covariance of patches of a scan fused from views, for views shifted by one mm (method, eq. 8c).
+
+    A shift v moves a patch by n·v, and shift of like normals is the same: (n·n') exp((n̂·n̂' − 1)/VIEW).
+    """
+    normal = patches.matrix[:, :3]
+    unit = _unit(normal)
+    return np.asarray((normal @ normal.T) * np.exp((unit @ unit.T - 1.0) / VIEW))
+
+
 def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     """(b, m, m) expected squared distance between a point of one patch and a point of another."""
     square = np.einsum("bid,bid->bi", centre, centre)
@@ -72,8 +84,7 @@ def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
 
 def groups_of(points: FloatArray, gradient: FloatArray) -> LongArray:
     """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about MOST_PATCHES."""
-    side = np.argmax(np.abs(gradient), axis=1)
-    return _cells(points, side * 2 + (gradient[np.arange(len(gradient)), side] > 0), LEAST_CELL, MOST_PATCHES)
+    return _cells(points, _side_of(gradient), LEAST_CELL, MOST_PATCHES)
 
 
 def patches_of(points: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray) -> Patches:
@@ -83,7 +94,22 @@ def patches_of(points: FloatArray, residual: FloatArray, matrix: FloatArray, gro
 
 def larger(patches: Patches, most: int) -> LongArray:
     """Number (n,) of the larger patch, of at most about `most`, that each patch falls into."""
-    return _cells(patches.centre, np.zeros(len(patches.count), np.int64), 2.0 * LEAST_CELL, most)
+    return _cells(patches.centre, _side_of(patches.matrix[:, :3]), 2.0 * LEAST_CELL, most)
+
+
+def like_normals(patches: Patches) -> LongArray:
+    """Number (n,) of the group of patches whose normals point alike."""
+    return _cells(_unit(patches.matrix[:, :3]), np.zeros(len(patches.count), np.int64), LIKE, MOST_PATCHES)
+
+
+def _unit(vectors: FloatArray) -> FloatArray:
+    return np.asarray(vectors / np.maximum(np.linalg.norm(vectors, axis=1, keepdims=True), 1e-12))
+
+
+def _side_of(gradient: FloatArray) -> LongArray:
+    """Which of six directions (n,) a gradient (n, 3) points along most."""
+    side = np.argmax(np.abs(gradient), axis=1)
+    return np.asarray(side * 2 + (gradient[np.arange(len(gradient)), side] > 0))
 
 
 def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongArray:

@@ -11,10 +11,10 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, Whitened, correlation, larger, merged, squared_distances
+from stylobate.field import Field, Patches, Whitened, correlation, larger, merged, same_view, squared_distances
 
 BLOCK = 90  # fine patches in a block
-WHOLE, FEWER = 300, 200  # large patches over the whole body; where many fields are set against each other
+WHOLE, FEWER = 300, 150  # large patches over the whole body; where many fields are set against each other
 LENGTHS = (0.08, 4.0)  # mm, bounds of the correlation length
 WHITES = (1e-3, 1e4)  # bounds of σ²/s²
 SMOOTHNESS = (0.5, 1.5, 2.5)
@@ -23,6 +23,9 @@ SMOOTHNESS = (0.5, 1.5, 2.5)
 # over about 0.7 mm (common practice, no source). It keeps a body that shows little from looking free of it.
 SD_PRIOR, LENGTH_PRIOR = (float(np.log(0.009)), 0.6), (float(np.log(0.7)), 0.6)
 STEPS = np.linspace(-1.2, 1.2, 7)  # in ln length and ln standard deviation, of fields set against the likeliest
+# Standard deviation of a view's shift, mm: half normal with 3 µm, and what each step stands for (no source).
+VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008])
+VIEWS_WEIGHT = np.exp(-((VIEWS / 0.003) ** 2) / 2.0) * np.gradient(VIEWS)
 RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
 
 Sums = tuple[float, float, int]
@@ -85,8 +88,11 @@ class _Whole:
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
-        covariance = correlation(self.distance / length, smoothness)
-        covariance[np.diag_indices(len(covariance))] += white / self.large.count
+        return self.under(correlation(self.distance / length, smoothness), white)
+
+    def under(self, shape: FloatArray, white: float) -> Sums:
+        """The same under any covariance of the patches over s² (n, n), to which the white part comes."""
+        covariance = shape + np.diag(white / self.large.count)
         factor: FloatArray = np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
         whitened = Whitened.of(self.large, factor)
         k = whitened.matrix.shape[1]
@@ -176,21 +182,42 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
 
 
 def plausible(patches: Patches, field: Field) -> tuple[list[Field], FloatArray]:
-    """Fields about the likeliest one, and their probabilities (k,), white noise and smoothness being known.
+    """Fields about the likeliest one, and their probabilities (k,); its white noise is taken as known.
 
     By the view of the whole body and the prior alone: blocks set beside each other would count for independent what
     is not, and make the field look better known than it is.
     """
     whole = _Whole(patches, FEWER)
     fields, cost = [], []
-    for length in np.clip(field.length * np.exp(STEPS), *LENGTHS):
-        for sd in field.correlated_sd * np.exp(STEPS):
-            one = Field(field.white_sd, float(sd), float(length), field.smoothness)
-            try:
-                log_det, quadratic, n = whole.sums(one.length, (one.white_sd / one.correlated_sd) ** 2, one.smoothness)
-            except np.linalg.LinAlgError:
-                continue
-            fields.append(one)
-            cost.append(log_det + n * np.log(sd**2) + quadratic / sd**2 + _surprise(one.length, one.correlated_sd))
+    for smoothness in SMOOTHNESS:
+        for length in np.clip(field.length * np.exp(STEPS), *LENGTHS):
+            shape = correlation(whole.distance / length, smoothness)
+            for sd in field.correlated_sd * np.exp(STEPS):
+                minus_twice = _minus_twice_log(whole, shape, float(sd), field.white_sd)
+                fields.append(Field(field.white_sd, float(sd), float(length), smoothness))
+                cost.append(minus_twice + _surprise(float(length), float(sd)))
     odds = np.exp((min(cost) - np.array(cost)) / 2.0)
     return fields, odds / odds.sum()
+
+
+def shifts_of_views(patches: Patches, field: Field) -> float:
+    """Mean square shift of the views of which the scan is fused (mm²): what is known before, and what is left over.
+
+    A view shifts what it shows as one piece; patches whose normals point alike are taken to be of one view.
+    """
+    whole = _Whole(patches, FEWER)
+    shape = correlation(whole.distance / field.length, field.smoothness)
+    alike = same_view(whole.large)
+    scale = field.correlated_sd**2
+    cost = [_minus_twice_log(whole, shape + v**2 / scale * alike, field.correlated_sd, field.white_sd) for v in VIEWS]
+    odds = VIEWS_WEIGHT * np.exp((min(cost) - np.array(cost)) / 2.0)
+    return float(odds @ VIEWS**2 / odds.sum())
+
+
+def _minus_twice_log(whole: _Whole, shape: FloatArray, sd: float, white_sd: float) -> float:
+    """−2 log L of one view of the residuals, inf where the covariance is not positive."""
+    try:
+        log_det, quadratic, n = whole.under(shape, (white_sd / sd) ** 2)
+    except np.linalg.LinAlgError:
+        return np.inf
+    return log_det + n * float(np.log(sd**2)) + quadratic / sd**2

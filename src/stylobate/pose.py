@@ -17,7 +17,7 @@ from stylobate.edges import RADII, SharpEdges, likeliest_radius
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, to_connection
 from stylobate.likelihood import estimate
-from stylobate.unsure import stretched
+from stylobate.unsure import doubt
 
 
 @dataclass(frozen=True)
@@ -140,7 +140,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     rested = _best_turned(site, rested, factor, prior)
     state, information = rested.state, rested.information
     gain = rested.white.gain(rested.covariance, factor)
-    covariance = stretched(rested.covariance, gain, patches, field)
+    covariance = doubt(rested.covariance, gain, patches, field).on(rested.covariance)
     effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
     return Pose(
         rigid.orthonormal(state.pose), covariance[:6, :6], state.offset, float(np.sqrt(covariance[6, 6])), state.radius,

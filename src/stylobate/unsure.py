@@ -1,26 +1,38 @@
-"""How much less sure a pose is because its residual field is not known but estimated (method, eq. 8b)."""
+"""How much less sure a pose is because its residual field is not known but estimated (method, eq. 8b, 8c)."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from stylobate.core.types import FloatArray
-from stylobate.field import Field, Patches, correlation, larger, merged, squared_distances
-from stylobate.likelihood import FEWER, plausible
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.field import Field, Patches, correlation, larger, like_normals, merged, same_view, squared_distances
+from stylobate.likelihood import FEWER, plausible, shifts_of_views
 
 UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes stays as it is
 
 
-def stretched(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Field) -> FloatArray:
-    """The covariance (k, k) of parameters fitted under `field`, averaged over the fields that the residuals allow.
+@dataclass(frozen=True)
+class Doubt:
+    """What the field's own uncertainty does to a covariance C (k, k) of parameters fitted under it: S C Sᵀ + A."""
+
+    ratio: FloatArray
+    added: FloatArray
+
+    def on(self, covariance: FloatArray) -> FloatArray:
+        """The covariance with the field not known."""
+        return np.asarray(self.ratio @ covariance @ self.ratio.T + self.added)
+
+
+def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Field) -> Doubt:
+    """Of parameters with this covariance (k, k), fitted under `field`.
 
     gain (k, n): what a displacement of each patch does to the parameters. The weights of the fit stay, so each field
-    gives G K Gᵀ, and their mean is the covariance. It is taken over larger patches, and enters as the ratio to the
-    same sum under `field`.
+    that the residuals allow gives G K Gᵀ, and their mean is the covariance. It is taken over larger patches, and enters
+    as the ratio to the same sum under `field`. What shifts of views do comes to it.
     """
-    group = larger(patches, FEWER)
-    large = merged(patches, group)
-    coarse = np.stack([np.bincount(group, weights=row) for row in gain])
+    large, coarse = _over(larger(patches, FEWER), patches, gain)
     distance = np.sqrt(squared_distances(large.centre[None], large.spread[None])[0])
     white = (gain / patches.count) @ gain.T
 
@@ -32,4 +44,12 @@ def stretched(covariance: FloatArray, gain: FloatArray, patches: Patches, field:
     mean = np.average([carried(one) for one in fields], axis=0, weights=weights)
     kept = UNCHANGED * covariance
     ratio = np.linalg.cholesky(mean + kept) @ np.linalg.inv(np.linalg.cholesky(carried(field) + kept))
-    return np.asarray(ratio @ covariance @ ratio.T)
+    seen, by_view = _over(like_normals(patches), patches, gain)
+    return Doubt(
+        np.asarray(ratio, dtype=np.float64), shifts_of_views(patches, field) * by_view @ same_view(seen) @ by_view.T
+    )
+
+
+def _over(group: LongArray, patches: Patches, gain: FloatArray) -> tuple[Patches, FloatArray]:
+    """Patches merged by group (n,), and what a displacement of each merged one does to the parameters."""
+    return merged(patches, group), np.stack([np.bincount(group, weights=row) for row in gain])

@@ -15,7 +15,7 @@ from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 from stylobate.diagnose.state import State
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
-from stylobate.unsure import stretched
+from stylobate.unsure import doubt
 
 UM = 1e-3
 
@@ -37,9 +37,11 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if state.found or patches:
         state = state.under(refielded(state.plain, state.shapes_found(), state.out))
     evidence = state.evidence()
+    unsure = doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field)
     shapes = made_part(evidence.patches.centre, evidence.normal, state.radius, state.top)
     offset = pose.offset + float(evidence.step[OFFSET])
-    coated = _layer(evidence, offset, shapes, body)
+    sd = float(np.sqrt(unsure.on(evidence.covariance)[OFFSET, OFFSET]))
+    coated = _layer(evidence, offset, sd, shapes, body)
     out = np.asarray(np.nonzero(state.out)[0], dtype=np.int64)
     another = misfit.other_shape(state.plain, state.shapes_found(), out, pose.offset, body, (state.radius, state.top))
     findings = [another] if another is not None else []
@@ -50,8 +52,7 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if coated is not None and coated.cause == "added layer" and all(one.cause != "no part fits" for one in findings):
         findings.append(coated)
     if findings or patches:
-        covariance = stretched(covariance, evidence.gain, evidence.patches, evidence.field)
-        pose = moved(replace(pose, field=evidence.field), step, covariance)
+        pose = moved(replace(pose, field=evidence.field), step, unsure.on(covariance))
     findings += material.findings(evidence, pose, patches)
     return Concluded(pose, tuple(findings), evidence.moved_by(shapes)[:6], evidence)
 
@@ -69,10 +70,10 @@ def _patches(state: State) -> list[material.Patch]:
     return material.judged(state.evidence_with_all_patches(), state.out)
 
 
-def _layer(evidence: Evidence, offset: float, shapes: FloatArray, body: ScanBody) -> Finding | None:
-    """A layer, or a body too thick or too thin for one; None where the offset is nothing to speak of."""
+def _layer(evidence: Evidence, offset: float, sd: float, shapes: FloatArray, body: ScanBody) -> Finding | None:
+    """A layer, or a body too thick or too thin for one; None where the offset (mm, with sd) is nothing to speak of."""
     made = evidence.moved_by(shapes)[OFFSET] * (body.made_u_um or 0.0) * UM
-    sd = float(np.sqrt(evidence.covariance[OFFSET, OFFSET] + made @ made))
+    sd = float(np.sqrt(sd**2 + made @ made))
     finding = layer.added_layer(offset, sd)
     wrong = misfit.too_thick_or_thin(finding, offset, sd, body)
     if wrong is not None:

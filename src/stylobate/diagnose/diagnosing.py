@@ -26,6 +26,7 @@ from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
 LOOKS = 3  # at a split surface
+FILLET = 0.5  # mm above the gingiva, and above the lowest that is seen, in which a scan's fillet may still show
 ROUNDS = 8  # causes that are looked for one after the other
 SUSPECT = 0.05  # a whole-surface sign this unlikely has the field estimated anew with such shapes fitted
 
@@ -65,7 +66,9 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     out = plain.points.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
     bottom = float(np.quantile(plain.points.feet[:, 2], 0.005))
-    state = State(plain, plain, out, (), bottom, float(top), float(radius), _coat(pose))
+    centre = plain.patches.centre
+    low = (centre[:, 2] < bottom + FILLET) | ~surroundings.above_gum(centre, FILLET)
+    state = State(plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose))
     concluded = conclude(_searched(_cleared(state.under(plain))), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
@@ -95,7 +98,7 @@ def _searched(state: State) -> State:
         if bump is not None and corrected(bump.p) < FALSE_ALARMS and bump.z**2 > gain:
             state = state.with_patch(bump)
             continue
-        sure = [sign for sign in best if corrected(sign.p) < FALSE_ALARMS]
+        sure = [sign for sign in best if corrected(sign.p) < FALSE_ALARMS and state.holds_higher_up(sign)]
         if not sure:
             break
         # With every patch back in: what one cause explains, another may only have left out.

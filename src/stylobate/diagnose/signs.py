@@ -15,7 +15,7 @@ CAUSES = ("bent body", "split surface")
 STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
 AZIMUTHS = 16
 FINER = 4  # planes on each side of the best one
-LEAN_TESTS, SPLIT_TESTS = 4.0, 16.0
+TESTS = {"bent body": 4.0, "split surface": 16.0}
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
 
@@ -39,7 +39,7 @@ def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
             if hinge and share == 0.0:
                 continue  # all that is seen leans as one: no scan shows it
             shapes = leaning(evidence.patches.centre, evidence.normal, start, top, hinge)
-            result.append(_sign(evidence, "bent body", shapes, 2, LEAN_TESTS))
+            result.append(sign_of(evidence, "bent body", shapes))
     return result
 
 
@@ -48,7 +48,7 @@ def split(evidence: Evidence) -> list[Sign]:
     place, normal = evidence.patches.centre, evidence.normal
 
     def tried(azimuths: FloatArray) -> list[Sign]:
-        return [_sign(evidence, "split surface", step_across(place, normal, a), 3, SPLIT_TESTS) for a in azimuths]
+        return [sign_of(evidence, "split surface", step_across(place, normal, a)) for a in azimuths]
 
     coarse = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
     signs = tried(coarse)
@@ -56,7 +56,8 @@ def split(evidence: Evidence) -> list[Sign]:
     return signs + tried(best + np.arange(-FINER, FINER + 1) * np.pi / AZIMUTHS / (FINER + 1))
 
 
-def _sign(evidence: Evidence, cause: str, shapes: FloatArray, freedom: int, tests: float) -> Sign:
+def sign_of(evidence: Evidence, cause: str, shapes: FloatArray) -> Sign:
+    """How much the residuals ask for shapes (m, k) of a cause."""
     size, _ = evidence.amplitudes(shapes)
     gain = float(size @ (shapes.T @ evidence.score))
-    return Sign(cause, shapes, gain, any_of(chi2_tail(gain, freedom), tests))
+    return Sign(cause, shapes, gain, any_of(chi2_tail(gain, shapes.shape[1]), TESTS[cause]))

@@ -10,6 +10,7 @@ from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose import layer, material, signs
 from stylobate.diagnose.bumps import Bump
 from stylobate.diagnose.evidence import Evidence, unit_shapes
+from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 
 BACK = 3.0  # standard deviations within which a patch that was left out is taken back
 
@@ -19,14 +20,15 @@ class State:
     """What has been found so far.
 
     plain: the evidence with nothing freed. freed: with the shapes freed and the patches `out` (m,) left out. found: the
-    whole-surface signs, in the order found. coat: thickness in mm of a layer whose unevenness is allowed for, 0: none.
-    bottom, top: of what is seen, mm; radius: of the part.
+    whole-surface signs, in the order found. low (m,): patches next to the gingiva. coat: thickness in mm of a layer
+    whose unevenness is allowed for, 0: none. bottom, top: of what is seen, mm; radius: of the part.
     """
 
     plain: Evidence
     freed: Evidence
     out: BoolArray
     found: tuple[signs.Sign, ...]
+    low: BoolArray
     bottom: float
     top: float
     radius: float
@@ -83,6 +85,11 @@ class State:
         if cause == "bent body":
             return signs.lean(evidence, self.bottom, self.top)
         return signs.split(evidence)
+
+    def holds_higher_up(self, sign: signs.Sign) -> bool:
+        """Whether a sign is still sure without what lies next to the gingiva, whose fillet can pass for a lean."""
+        higher = self.freed.without(np.asarray(np.nonzero(self.low & ~self.out)[0], dtype=np.int64))
+        return corrected(signs.sign_of(higher, sign.cause, sign.shapes).p) < FALSE_ALARMS
 
     def whole_surface_signs(self) -> list[signs.Sign]:
         """Signs of the causes not found yet."""

@@ -1,0 +1,82 @@
+"""The field's own uncertainty in the covariance of what was fitted under it."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from stylobate.core.types import FloatArray
+from stylobate.diagnose.evidence import Evidence
+from stylobate.field import Field, same_view
+from stylobate.likelihood import estimate, plausible, shifts_of_views
+from stylobate.unsure import doubt
+from tests.unit.evidence_making import FIELD, drawn, evidence, post
+
+LONG = Field(0.004, 0.012, 2.0, 1.5)
+
+
+def seen(field: Field, seed: int) -> tuple[Evidence, Field]:
+    """Evidence of one draw from a field, weighed by the field that it makes likeliest."""
+    displacement = drawn(1, seed, field)[0]
+    first = evidence(displacement, field)
+    likeliest = estimate(first.patches)
+    return evidence(displacement, likeliest), likeliest
+
+
+def widened(one: Evidence) -> FloatArray:
+    """Ratio (6,) of standard deviations of the pose, averaged over fields to under the likeliest."""
+    wide = doubt(one.covariance, one.gain, one.patches, one.field).on(one.covariance)
+    return np.asarray(np.sqrt(np.diag(wide) / np.diag(one.covariance))[:6])
+
+
+def test_the_average_is_the_one_over_all_patches_and_fields() -> None:
+    one, _ = seen(FIELD, 3)
+    gain = one.gain[:6]
+    fields, weights = plausible(one.patches, one.field)
+    some = np.argsort(-weights)[:40]
+    whole = np.average([gain @ fields[k].covariance(one.patches) @ gain.T for k in some], axis=0, weights=weights[some])
+    whole += shifts_of_views(one.patches, one.field) * gain @ same_view(one.patches) @ gain.T
+    plain = gain @ one.field.covariance(one.patches) @ gain.T
+    assert np.allclose(widened(one), np.sqrt(np.diag(whole) / np.diag(plain)), rtol=0.05)
+
+
+def test_plausible_fields_are_about_the_likeliest_and_hold_the_true_one() -> None:
+    one, likeliest = seen(FIELD, 4)
+    fields, weights = plausible(one.patches, likeliest)
+    assert np.isclose(weights.sum(), 1.0)
+    for name in ("correlated_sd", "length"):
+        logarithm = np.log([getattr(field, name) for field in fields])
+        mean = weights @ logarithm
+        sd = np.sqrt(weights @ (logarithm - mean) ** 2)
+        assert abs(mean - np.log(getattr(FIELD, name))) < 3.0 * sd + 0.1
+        assert 0.02 < sd < 0.6
+    assert all(field.white_sd == likeliest.white_sd for field in fields)
+
+
+def test_few_correlation_lengths_leave_more_doubt_than_many() -> None:
+    short, long = (np.mean([widened(seen(field, seed)[0]) for seed in (5, 6, 7)]) for field in (FIELD, LONG))
+    assert 1.0 < short < 1.2
+    assert long > short + 0.02
+
+
+def test_a_motion_that_nothing_shows_stays_as_it_is() -> None:
+    one, _ = seen(FIELD, 8)
+    blind = one.gain.copy()
+    blind[5] = 0.0
+    wide = doubt(one.covariance, blind, one.patches, one.field).on(one.covariance)
+    assert np.isclose(wide[5, 5], one.covariance[5, 5], rtol=0.02)
+
+
+def test_views_that_are_shifted_against_each_other_are_seen_as_such() -> None:
+    """Four sides of a post displaced as a scanner that joins views badly would: more than noise alone asks for."""
+    _, normals = post()
+    side = np.floor((np.arctan2(normals[:, 1], normals[:, 0]) + np.pi) / (np.pi / 2.0) - 1e-9).astype(int) % 4
+    plain: list[float] = []
+    shifted: list[float] = []
+    for seed in range(4):
+        noise = drawn(1, 100 + seed)[0]
+        shift = np.random.default_rng(seed).normal(0.0, 0.012, (5, 3))
+        views = np.where(normals[:, 2] > 0.9, 4, side)
+        for displacement, found in ((noise, plain), (noise + np.einsum("ij,ij->i", normals, shift[views]), shifted)):
+            one = evidence(displacement)
+            found.append(shifts_of_views(one.patches, one.field))
+    assert np.mean(shifted) > 3.0 * np.mean(plain)
