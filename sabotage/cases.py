@@ -84,6 +84,27 @@ SPOILINGS = (
         f"{CAUSES}::test_clean_evidence_has_no_sign",
     ),
     Spoiling(
+        "the field taken for known",
+        "unsure.py",
+        "return np.asarray(self.ratio @ covariance @ self.ratio.T + self.added)",
+        "return covariance",
+        "tests/unit/test_unsure.py::test_few_correlation_lengths_leave_more_doubt_than_many",
+    ),
+    Spoiling(
+        "other turns not tried",
+        "choose.py",
+        "[:OTHER_TURNS]",
+        "[:0]",
+        "tests/unit/test_choose.py::test_every_wrong_turn_ends_at_the_true_one_or_nowhere",
+    ),
+    Spoiling(
+        "a cube that forgets triangles",
+        "core/cells.py",
+        "nearest + 2.0 * diagonal",
+        "nearest + 0.2 * diagonal",
+        "tests/unit/test_closest_points.py::test_near_a_drawn_body_the_distance_is_that_of_another_library",
+    ),
+    Spoiling(
         "frames swapped on the way to the connection",
         "fit.py",
         "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])",

@@ -62,24 +62,32 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
     for _ in range(TIMES_TURNED):
         best = last[0]
-        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent)]
+        known = [_turn_deg(best.descent, one.descent) for one in last if one.body == best.body]
+        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent, known)]
         last = _compared(trees, around, [*((one.body, one.descent) for one in last), *turned])
         if last[0].descent is best.descent:
             break
     return last
 
 
-def _turned(tree: SurfaceTree, around: Around, from_: Descent) -> list[Descent]:
-    """Descents from the likeliest turns about z other than the one at hand, at most OTHER_TURNS of them."""
+def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: Sequence[float]) -> list[Descent]:
+    """Descents from the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
     pose = from_.scan_from_connection
     which = within_reach(tree, around, pose, TURN_POINTS)
     loss = np.array([_turn_loss(tree, around.points[which], pose, from_.offset, turn) for turn in TURNS_DEG])
     lowest = (loss <= np.roll(loss, 1)) & (loss <= np.roll(loss, -1))
-    lowest[[0, 1, -1]] = False
+    for turn_deg in known_deg:
+        lowest &= np.abs((TURNS_DEG - turn_deg + 180.0) % 360.0 - 180.0) > 1.5 * TURN_STEP_DEG
     tried = np.nonzero(lowest)[0]
     tried = tried[np.argsort(loss[tried])][:OTHER_TURNS]
     first = [_from(tree, around, pose @ rigid.turn_z(np.radians(TURNS_DEG[k]))) for k in tried]
     return [_on(tree, around, one) for one in first if one.sd < HOPELESS_SD]
+
+
+def _turn_deg(one: Descent, other: Descent) -> float:
+    """Turn about z from one to the other, degrees."""
+    motion = one.scan_from_connection[:3, :3].T @ other.scan_from_connection[:3, :3]
+    return float(np.degrees(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1])))
 
 
 def _turn_loss(tree: SurfaceTree, points: FloatArray, pose: FloatArray, offset: float, turn_deg: float) -> float:

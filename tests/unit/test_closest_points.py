@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
+import trimesh
 from numpy.testing import assert_allclose
 
 from stylobate.core.buckets import Buckets
+from stylobate.core.cells import BAND
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
+from stylobate.simulate import draw_bodies
 
 
 def box() -> Surface:
@@ -64,3 +69,20 @@ def test_buckets_find_what_brute_force_finds() -> None:
     assert np.array_equal(index[near], apart.argmin(axis=1)[near])
     assert np.all(index[~near] == -1)
     assert np.array_equal(Buckets.of(points, 1.0).count(queries, 1.3), (apart < 1.3).sum(axis=1))
+
+
+def test_near_a_drawn_body_the_distance_is_that_of_another_library() -> None:
+    """Cubes that know their triangles against trimesh, up to the reach within which they are asked."""
+    surface = draw_bodies(5, 1)[0].surface
+    rng = np.random.default_rng(5)
+    points = surface.vertices[rng.integers(len(surface.vertices), size=600)] + rng.normal(0.0, 0.5, (600, 3))
+    triangles = surface.vertices[surface.faces]
+    closest_point: Any = trimesh.triangles.closest_point
+    nearest = [closest_point(triangles, np.tile(p, (len(triangles), 1))) for p in points]
+    expected = np.array([np.linalg.norm(q - p, axis=1).min() for p, q in zip(points, nearest, strict=True)])
+    for limit in (BAND, 0.3):
+        found = SurfaceTree.of(surface).closest(points, limit)
+        within = expected < limit
+        assert_allclose(np.abs(found.distance[within]), expected[within], atol=1e-9)
+        assert np.array_equal(found.face >= 0, within)
+    assert 100 < int(np.sum(expected < 0.3)) < 600
