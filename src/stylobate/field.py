@@ -13,7 +13,7 @@ import numpy as np
 from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray, LongArray
 
-MOST_PATCHES = 1200
+MOST_PATCHES = 800
 LEAST_CELL = 0.16  # mm
 LIKE = 0.1  # between unit normals that are taken together where only normals count
 VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)

@@ -106,7 +106,7 @@ def measure(
         site_of(bench, str(k + 1), one, read, faces if maps else None, Work(work, chosen, _farthest(legs[k])))
         for k, one in enumerate(found)
     )
-    warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if site.findings])
+    warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if _odd(site)])
     pairs = _pairs(sites, legs, chosen.drift)
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
@@ -267,6 +267,11 @@ def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points:
     if _measured(bench, vertices, -normals, points, _silent):
         return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]
     return []
+
+
+def _odd(site: Site) -> bool:
+    """Whether something about the site's shape is amiss, beyond what is not seen of it."""
+    return any(finding.cause not in ("missing surface", "index ambiguous") for finding in site.findings)
 
 
 def _mirrored(bench: Bench, doubtful: Sequence[Measured]) -> list[str]:

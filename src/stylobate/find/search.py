@@ -389,4 +389,5 @@ def find(
             readings += some
             if progress:
                 progress((done + 1) / len(bodies))
-    return [_both_ways(one, templates, thinned) for one in _grouped(readings, templates, thinned)]
+        places = _grouped(readings, templates, thinned)
+        return list(pool.map(lambda one: _both_ways(one, templates, thinned), places))
