@@ -5,7 +5,7 @@ SHELL := /bin/bash
 
 PY := .venv/bin/python
 READY := .venv/.ready
-BENCH_READY := .venv/.bench-ready
+BENCH_READY := .venv-bench/.ready
 DEMO := demo-output
 TESTS ?= tests
 FUZZ ?=
@@ -45,7 +45,7 @@ $(BENCH_READY): $(READY) requirements-bench.lock scripts/setup_bench.sh
 	@scripts/setup_bench.sh
 
 bench: $(BENCH_READY) ## ours and peers on the same scenes; options: make bench BENCH="--scenes 100 --out FILE"
-	$(PY) -m bench $(BENCH)
+	.venv-bench/bin/python -m bench $(BENCH)
 
 web: $(READY) ## build the page of the browser from web/ (needs Node 20 and npm)
 	$(PY) -m scripts.page_api
@@ -64,4 +64,4 @@ lock: $(READY) ## write the lock files anew from pyproject.toml
 	scripts/lock.sh
 
 clean: ## remove what the targets made, the environment included
-	rm -rf .venv $(DEMO) bench-output build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	rm -rf .venv .venv-bench $(DEMO) bench-output build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
