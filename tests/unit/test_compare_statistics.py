@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from pathlib import Path
 
 import numpy as np
@@ -13,8 +14,9 @@ from stylobate.record import Record, read_result
 from stylobate.several.comparing.draws import draws
 from stylobate.several.comparing.errors import NOT_STATED, Drift, covariances, prior_of
 from stylobate.several.comparing.layout import layout
-from stylobate.several.comparing.likelihood import solve
-from stylobate.several.comparing.moved import p_values
+from stylobate.several.comparing.likelihood import HEIGHT, joint, solve
+from stylobate.several.comparing.moved import _cells, p_value
+from stylobate.several.comparing.multiplicity import LEVEL, Multiplicity
 from stylobate.several.comparing.union import united
 from stylobate.several.comparing.verb import compare
 from stylobate.several.drifting.model import Estimate, Profile
@@ -27,8 +29,9 @@ def records(folder: Path, poses: list[FloatArray], rng: np.random.Generator, ind
     return [read_result(file) for file in files]
 
 
+@pytest.mark.parametrize("height", [False, True], ids=["pose", "height"])
 @pytest.mark.parametrize("index_order", [6, 0])
-def test_a_cell_left_out_equals_dense_least_squares(index_order: int, tmp_path: Path) -> None:
+def test_a_cell_left_out_equals_dense_least_squares(index_order: int, height: bool, tmp_path: Path) -> None:
     """Eqs. 3–5 by one big design: frames, implants and the cell's own shift, the covariance of everything in full."""
     rng = np.random.default_rng(31)
     laid = layout(united(records(tmp_path, [arch(4, np.random.default_rng(1))] * 3, rng, index_order)))
@@ -54,18 +57,19 @@ def test_a_cell_left_out_equals_dense_least_squares(index_order: int, tmp_path: 
             at += len(rows[k])
         fixed = np.concatenate(design)[:, 6:]  # the first frame is held
         fixed = fixed[:, np.abs(fixed).sum(axis=0) > 0]
-        own = np.isin(np.arange(len(y)), at - len(rows[2]) + np.flatnonzero(rows[2] // 6 == 1))
+        free = rows[2] == 6 + HEIGHT if height else rows[2] // 6 == 1
+        own = np.isin(np.arange(len(y)), at - len(rows[2]) + np.flatnonzero(free))
         both = np.concatenate([fixed, np.eye(len(y))[:, own]], axis=1)
         inverse = np.linalg.inv(sigma)
         normal = both.T @ inverse @ both
         best = np.linalg.solve(normal, both.T @ inverse @ y)
         count = int(own.sum())
-        fit = solution.cells[0]
+        fit = (solution.heights if height else solution.cells)[0]
         assert np.allclose(fit.shift[t], best[-count:], atol=1e-9)
         assert np.allclose(fit.covariance[t], np.linalg.inv(normal)[-count:, -count:], rtol=1e-6, atol=1e-12)
         left = y - both @ best
         values.append(-0.5 * (np.linalg.slogdet(sigma)[1] + np.linalg.slogdet(normal)[1] + left @ inverse @ left))
-    assert np.diff(solution.cells[0].log_likelihood)[0] == pytest.approx(values[1] - values[0], abs=1e-6)
+    assert np.diff(fit.log_likelihood)[0] == pytest.approx(values[1] - values[0], abs=1e-6)
 
 
 def test_drift_of_two_neighbours_is_that_of_the_way_between_them() -> None:
@@ -109,6 +113,36 @@ def test_what_is_held_likely_of_drift_follows_profile_and_budgets(tmp_path: Path
     assert prior_of([stated, plain[0]], None) is NOT_STATED
 
 
+def test_what_cells_show_where_nothing_moved_has_the_covariance_said(tmp_path: Path) -> None:
+    """P_k(r_k − μ) is linear in the residuals: its covariance follows from that of the scans."""
+    rng = np.random.default_rng(41)
+    laid = layout(united(records(tmp_path, [arch(4, np.random.default_rng(2))] * 3, rng)))
+    drift, theta = Drift.over(laid.poses).parts, np.array([1.0, 0.02, 1e-4, 1e-4, 1e-3])
+    cells = [(1, 0), (1, 2), (2, 2)]
+    columns = []
+    for unit in np.eye(72):
+        fits = solve(dataclasses.replace(laid, residual=unit.reshape(3, 24)), drift, theta[None], cells).cells
+        columns.append(np.concatenate([np.linalg.solve(fit.covariance[0], fit.shift[0]) for fit in fits]))
+    of_scan = covariances(theta[None], laid.stated[0], laid.reseated[0], drift)[0]
+    expected = np.array(columns).T @ np.kron(np.eye(3), of_scan) @ np.array(columns)
+    scale = np.sqrt(np.diag(expected))
+    assert np.abs((joint(laid, drift, theta, cells) - expected) / np.outer(scale, scale)).max() < 1e-6
+
+
+def test_many_tests_count_for_no_more_than_they_are_and_no_fewer_than_one(tmp_path: Path) -> None:
+    rng = np.random.default_rng(42)
+    laid = layout(united(records(tmp_path, [arch(4, rng)] * 3, rng)))
+    cells = _cells(laid)
+    counted = Multiplicity.of(laid, Drift.over(laid.poses).parts, np.array([1.0, 1e-4, 1e-6, 1e-6, 1e-4]), cells)
+    assert LEVEL / len(cells) < counted.critical < LEVEL
+    p = np.geomspace(1e-6, 1.0, 50)
+    corrected = np.array([counted.corrected(value) for value in p])
+    assert (np.diff(corrected) >= 0.0).all()
+    assert (corrected >= 0.9 * p).all()
+    assert (corrected <= np.minimum(1.0, len(cells) * p) + LEVEL).all()
+    assert ((corrected <= LEVEL) == (p <= counted.critical)).all()
+
+
 def test_p_values_are_not_too_small_where_nothing_moved_but_the_scan_drifts(tmp_path: Path) -> None:
     rng = np.random.default_rng(4)
     found = []
@@ -117,8 +151,8 @@ def test_p_values_are_not_too_small_where_nothing_moved_but_the_scan_drifts(tmp_
         scans = records(tmp_path / str(run), [drifted(poses, rng, 0.03) for _ in range(2)], rng)
         laid = layout(united(scans))
         drawn = draws(laid, Drift.over(laid.poses).parts, [(1, run % 4)], NOT_STATED)
-        found.append(p_values(drawn, drawn.cells[0]))
-    for test in ("height", "shift", "pose"):
+        found.append({"height": p_value(drawn, drawn.heights[0]), "pose": p_value(drawn, drawn.cells[0])})
+    for test in ("height", "pose"):
         values = np.array([one[test] for one in found])
         assert values.mean() > 0.5 - 3.0 / np.sqrt(12.0 * len(values)), test
         assert values.min() > 1e-4, test

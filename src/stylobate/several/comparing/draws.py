@@ -42,6 +42,7 @@ class Draws:
     theta: FloatArray
     log_weight: FloatArray
     log_likelihood: FloatArray
+    heights: tuple[CellFit, ...]
     cells: tuple[CellFit, ...]
 
     def weights(self, log_likelihood: FloatArray | None = None) -> FloatArray:
@@ -79,7 +80,7 @@ def draws(layout: Layout, drift: FloatArray, cells: list[Cell], held: Prior) -> 
         student[:FROM_PRIOR] = middle + held.spread * _normal(stage + 1)[:FROM_PRIOR]
         proposals += [(FROM_PRIOR, prior), (POINTS - FROM_PRIOR, multivariate_t(mean, covariance, df=FREEDOM))]
         logs.append(student)
-    return Draws(np.exp(so_far), log_weight, joined.log_likelihood, joined.cells)
+    return Draws(np.exp(so_far), log_weight, joined.log_likelihood, joined.heights, joined.cells)
 
 
 def _noise(layout: Layout, drift: FloatArray, cells: list[Cell], median: FloatArray) -> float:
@@ -88,7 +89,7 @@ def _noise(layout: Layout, drift: FloatArray, cells: list[Cell], median: FloatAr
     theta = np.tile(median, (NOISE_STEPS, 1))
     theta[:, 0] = factors
     solution = solve(layout, drift, theta, cells)
-    each = [solution.log_likelihood, *(fit.log_likelihood for fit in solution.cells)]
+    each = [solution.log_likelihood, *(fit.log_likelihood for fit in (*solution.heights, *solution.cells))]
     return float(min(factors[np.argmax(values)] for values in each))
 
 
@@ -99,7 +100,15 @@ def _solved(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Ce
 
 
 def _joined(parts: list[Solution]) -> Solution:
-    cells = tuple(
+    return Solution(
+        np.concatenate([part.log_likelihood for part in parts]),
+        _one_after_the_other([part.heights for part in parts]),
+        _one_after_the_other([part.cells for part in parts]),
+    )
+
+
+def _one_after_the_other(parts: list[tuple[CellFit, ...]]) -> tuple[CellFit, ...]:
+    return tuple(
         CellFit(
             fits[0].cell,
             fits[0].motions,
@@ -107,9 +116,8 @@ def _joined(parts: list[Solution]) -> Solution:
             np.concatenate([fit.covariance for fit in fits]),
             np.concatenate([fit.log_likelihood for fit in fits]),
         )
-        for fits in zip(*(part.cells for part in parts), strict=True)
+        for fits in zip(*parts, strict=True)
     )
-    return Solution(np.concatenate([part.log_likelihood for part in parts]), cells)
 
 
 def _log_density(points: FloatArray, proposals: list[tuple[int, Any]]) -> FloatArray:
@@ -121,7 +129,7 @@ def _log_density(points: FloatArray, proposals: list[tuple[int, Any]]) -> FloatA
 
 def _moments(points: FloatArray, log_weight: FloatArray, solution: Solution) -> tuple[FloatArray, FloatArray]:
     """Mean and covariance of log θ over the posteriors, that of everything and those without each cell, alike."""
-    likelihoods = [solution.log_likelihood, *(fit.log_likelihood for fit in solution.cells)]
+    likelihoods = [solution.log_likelihood, *(fit.log_likelihood for fit in (*solution.heights, *solution.cells))]
     weights = np.mean([_normalised(log_weight + values) for values in likelihoods], axis=0)
     mean = weights @ points
     return mean, (points - mean).T @ ((points - mean) * weights[:, None])

@@ -12,12 +12,9 @@ from stylobate.several.comparing.draws import Draws, draws
 from stylobate.several.comparing.errors import Drift, Prior
 from stylobate.several.comparing.layout import Cell, Layout, layout
 from stylobate.several.comparing.likelihood import CellFit
+from stylobate.several.comparing.multiplicity import SHARES, Multiplicity
 from stylobate.several.comparing.union import Union
 
-LEVEL = 0.01
-"""Corrected p-value below which a site is named: one comparison in a hundred names one wrongly, or fewer."""
-SHARES = {"height": 0.7, "shift": 0.1, "pose": 0.2}
-"""How the level is shared out among the tests of a cell: most to height, as a body not seated stands high."""
 POWER = 0.95
 LIKELY = 100.0
 """Odds below which another reading stays open; the same as for index marks (method/measure, 9)."""
@@ -69,11 +66,12 @@ def search(union: Union, held: Prior, left_out: frozenset[Cell] = frozenset()) -
         drift = Drift.over(laid.poses)
         cells = _cells(laid)
         drawn = draws(laid, drift.parts, cells, held)
-        count = len(cells) + len(named)
-        tried = max(tried, count)
-        found = _clearest(drawn, count)
+        tried = max(tried, len(cells) + len(named))
+        sizes = np.sqrt(drawn.weights() @ drawn.theta**2)
+        counted = Multiplicity.of(laid, drift.parts, sizes, cells)
+        found = _clearest(drawn, counted)
         if found is None:
-            return Search(tuple(named), laid, drift, drawn, tried, _findable(drawn, count, len(laid.poses)))
+            return Search(tuple(named), laid, drift, drawn, tried, _findable(drawn, counted, len(laid.poses)))
         named.append(found)
 
 
@@ -91,38 +89,32 @@ def _cells(laid: Layout) -> list[Cell]:
 
 
 def p_value(drawn: Draws, fit: CellFit) -> float:
-    """p of a cell: the least of its tests, each divided by its share of the level (eq. 8)."""
-    return min(1.0, *(p / SHARES[test] for test, p in p_values(drawn, fit).items()))
-
-
-def p_values(drawn: Draws, fit: CellFit) -> dict[str, float]:
-    """p of each test of a cell, the mean over θ (eq. 7)."""
+    """p of no shift in the motions of a fit, the mean over θ (eq. 7)."""
     from scipy.special import chdtrc
 
-    weights = drawn.weights(fit.log_likelihood)
-    values = {}
-    for test, motions in (("height", [2]), ("shift", [0, 1, 2]), ("pose", list(range(len(fit.motions))))):
-        shift = fit.shift[:, motions]
-        block = fit.covariance[:, motions][:, :, motions]
-        squared = np.einsum("ta,ta->t", shift, np.linalg.solve(block, shift[:, :, None])[:, :, 0])
-        values[test] = float(weights @ chdtrc(len(motions), squared))
-    return values
+    squared = np.einsum("ta,ta->t", fit.shift, np.linalg.solve(fit.covariance, fit.shift[:, :, None])[:, :, 0])
+    return float(drawn.weights(fit.log_likelihood) @ chdtrc(len(fit.motions), squared))
 
 
-def _clearest(drawn: Draws, count: int) -> Moved | None:
-    """The cell that best explains what stands off, where any is below the level."""
-    corrected = [min(1.0, count * p_value(drawn, fit)) for fit in drawn.cells]
-    significant = [c for c, p in enumerate(corrected) if p < LEVEL]
+def _clearest(drawn: Draws, counted: Multiplicity) -> Moved | None:
+    """The cell that best explains what stands off, by the test that speaks clearest, where any is below the level."""
+    tests = {"height": drawn.heights, "pose": drawn.cells}
+    p = {test: [p_value(drawn, fit) / SHARES[test] for fit in fits] for test, fits in tests.items()}
+    least = [min(both) for both in zip(*p.values(), strict=True)]
+    significant = [c for c, value in enumerate(least) if value <= counted.critical]
     if not significant:
         return None
-    evidence = [drawn.log_evidence(fit) for fit in drawn.cells]
+    fits = tests[min(tests, key=lambda test: min(p[test]))]
+    evidence = [drawn.log_evidence(fit) for fit in fits]
     best = max(significant, key=lambda c: evidence[c])
     fit = drawn.cells[best]
     rivals = [c for c in significant if c != best and drawn.cells[c].cell[0] == fit.cell[0]]
     instead = [drawn.cells[c].cell[1] for c in rivals if evidence[best] - evidence[c] < np.log(LIKELY)]
     mean, covariance = _mean(drawn, fit)
     turn = float(np.degrees(mean[5])) if 5 in fit.motions else None
-    return Moved(fit.cell, mean[:3], length_95(covariance[:3, :3]), turn, corrected[best], tuple(instead))
+    return Moved(
+        fit.cell, mean[:3], length_95(covariance[:3, :3]), turn, counted.corrected(least[best]), tuple(instead)
+    )
 
 
 def _mean(drawn: Draws, fit: CellFit) -> tuple[FloatArray, FloatArray]:
@@ -133,18 +125,18 @@ def _mean(drawn: Draws, fit: CellFit) -> tuple[FloatArray, FloatArray]:
     return mean, np.tensordot(weights, fit.covariance, axes=1) + (off * weights[:, None]).T @ off
 
 
-def _findable(drawn: Draws, count: int, implants: int) -> FloatArray:
+def _findable(drawn: Draws, counted: Multiplicity, implants: int) -> FloatArray:
     """Height (mm) of each implant that one scan's test of height would name with 95 % probability; the worst scan."""
     from scipy.optimize import brentq
     from scipy.special import ndtr
 
     result = np.full(implants, np.nan)
-    for fit in drawn.cells:
+    for fit in drawn.heights:
         weights = drawn.weights(fit.log_likelihood)
-        sd = np.sqrt(fit.covariance[:, 2, 2])
+        sd = np.sqrt(fit.covariance[:, 0, 0])
 
         def excess(height: float, sd: FloatArray = sd, weights: FloatArray = weights) -> float:
-            return float(weights @ (2.0 * ndtr(-height / sd))) - LEVEL * SHARES["height"] / count
+            return float(weights @ (2.0 * ndtr(-height / sd))) - counted.critical * SHARES["height"]
 
         critical = brentq(excess, 0.0, 100.0 * float(sd.max()))
 
