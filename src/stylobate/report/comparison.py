@@ -93,6 +93,14 @@ def comparison_document(comparison: Comparison) -> dict[str, Any]:
             "high_um": 1e3 * drift.high,
             "from": comparison.drift_from,
         }
+    if comparison.agreement is not None:
+        agreement = comparison.agreement
+        values["agreement"] = {
+            "p": agreement.p,
+            "chi_square": agreement.squares,
+            "degrees_of_freedom": agreement.freedom,
+            "drift_counted": agreement.drift,
+        }
     if comparison.groups:
         values |= _grouped(comparison, names, labels)
     if comparison.pooled is None:

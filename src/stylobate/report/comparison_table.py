@@ -15,8 +15,9 @@ from stylobate.report.comparison import FIGURES, scan_names
 from stylobate.report.table import PLAIN_WIDTH, Terminal
 from stylobate.report.words import CAUTION, printable
 from stylobate.several.comparing.components import Spread
-from stylobate.several.comparing.model import Comparison
+from stylobate.several.comparing.model import Agreement, Comparison
 from stylobate.several.comparing.moved import Moved
+from stylobate.several.comparing.multiplicity import LEVEL
 
 WORDS = {
     "platform": "centre µm",
@@ -37,13 +38,26 @@ def rendered(comparison: Comparison) -> RenderableType:
     """The whole of it, to be printed at any width from 80 columns on."""
     common = len(comparison.union.common())
     title = f"{len(comparison.union.records)} scans, {common} implants in common"
-    blocks: list[RenderableType] = [Text(title, style="bold"), *_moved(comparison), Text("")]
+    blocks: list[RenderableType] = [Text(title, style="bold")]
+    if comparison.agreement is not None:
+        blocks.append(Text(agreement_sentence(comparison.agreement)))
+    blocks += [*_moved(comparison), Text("")]
     blocks += [_repeats(comparison), Text(_key(comparison), style="dim"), Text(""), _pairs(comparison)]
     if comparison.contrasts:
         blocks += [Text(""), _contrasts(comparison)]
     blocks += [Text(""), Text(_pooled(comparison))]
     blocks += [Padding(Text(printable(note)), (0, 0, 0, 2)) for note in comparison.notes]
     return Group(*blocks, Text(""), Text(CAUTION, style="italic"), Text(""))
+
+
+def agreement_sentence(agreement: Agreement) -> str:
+    """Whether poses from elsewhere and scans agree, in words."""
+    said = "agree within" if agreement.p >= LEVEL else "differ by more than"
+    drift = "" if agreement.drift else " Drift is not counted, as nobody has stated it: it may be what differs."
+    return (
+        f"Poses from elsewhere and scans {said} what both state: p = {agreement.p:.2g} "
+        f"(χ² = {agreement.squares:.1f}, {agreement.freedom} degrees of freedom).{drift}"
+    )
 
 
 def _moved(comparison: Comparison) -> list[RenderableType]:

@@ -15,6 +15,7 @@ from stylobate.core import rigid
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite
 from stylobate.settings import DRIFT_MM
+from stylobate.several.comparing.layout import from_elsewhere
 from stylobate.several.drifting.model import Profile
 from stylobate.several.lay import LEVER
 
@@ -58,7 +59,7 @@ def prior_of(records: Sequence[Record], profile: Profile | None) -> Prior:
         relative = np.array([profile.shift_um.u * 1e-3, np.radians(profile.turn_deg.u)]) / np.maximum(told, LEAST)
         spread = np.maximum(np.sqrt(np.log1p(relative**2)), PROFILE_LEAST)
         return _stated(told, spread, f"profile of {profile.scanner} {profile.unit}".strip())
-    walks = [_walk(record, site) for record in records for site in record.sites]
+    walks = [_walk(record, site) for record in records if not from_elsewhere(record) for site in record.sites]
     known = [walk for walk in walks if walk is not None]
     if not known or len(known) < len(walks):
         return NOT_STATED

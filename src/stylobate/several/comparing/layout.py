@@ -19,6 +19,10 @@ from stylobate.several.lay import laid, landmarks
 ROUNDS = 3
 RESEATED = ("seating", "play")
 """Rows of the budget that say how differently a body may sit when it is screwed on again."""
+OTHERWISE = (*RESEATED, "made part", "temperature")
+"""Rows that count where scan bodies are set against what was measured otherwise, without them."""
+UNKNOWN_TURN = 1.0
+"""rad: a turn stated to be less sure than this is not known."""
 
 LEAST_SD = np.array([1e-4, 1e-4, 1e-4, 2e-5, 2e-5, 2e-5])
 """mm and rad: 0.1 µm, and as much 5 mm up the axis; nothing is known better, whatever is stated."""
@@ -34,7 +38,8 @@ class Layout:
     poses: (n, 4, 4) common_from_connection. frames: (K, 4, 4) scan_from_common. residual: (K, 6n) r, mm and radians.
     seen: (K, 6n) which motions each scan shows (no turn where the connection is not indexed).
     stated: (K, 6n, 6n) covariance of the scan as its result states it. reseated: (K, 6n, 6n) what screwing the bodies
-    on again may add. lever: (6n, 6) Ad(M⁻¹), stacked.
+    on again may add. lever: (6n, 6) Ad(M⁻¹), stacked. scanned: (K,) whether the poses are of a scan: those of a table
+    do not drift, and what they state stands in `reseated`, whose size is not doubted.
     """
 
     poses: FloatArray
@@ -44,6 +49,7 @@ class Layout:
     stated: FloatArray
     reseated: FloatArray
     lever: FloatArray
+    scanned: BoolArray
     left_out: frozenset[Cell]
 
     def shows(self, scan: int, implant: int) -> bool:
@@ -63,7 +69,13 @@ class Layout:
             seen=self.seen[scans],
             stated=self.stated[scans],
             reseated=self.reseated[scans],
+            scanned=self.scanned[scans],
         )
+
+
+def from_elsewhere(record: Record) -> bool:
+    """Whether the poses are from a table, not of a scan."""
+    return record.scan.triangles == 0
 
 
 def layout(union: Union, left_out: Set[Cell] = frozenset()) -> Layout:
@@ -134,6 +146,8 @@ def _linearised(union: Union, left_out: frozenset[Cell], poses: FloatArray, fram
     count, scans = len(union.sites), len(union.records)
     residual, seen = np.zeros((scans, 6 * count)), np.zeros((scans, 6 * count), dtype=np.bool_)
     stated, reseated = np.zeros((2, scans, 6 * count, 6 * count))
+    scanned = np.array([not from_elsewhere(record) for record in union.records])
+    added = RESEATED if scanned.all() else OTHERWISE
     for k, record in enumerate(union.records):
         marks = np.zeros((6 * count, 6 * len(record.sites)))
         for i in range(count):
@@ -144,11 +158,12 @@ def _linearised(union: Union, left_out: frozenset[Cell], poses: FloatArray, fram
             residual[k, at], turn = _step(poses[i], frames[k], site)
             marks[at, own] = rigid.adjoint(_about_z(turn))
             seen[k, at] = (k, i) not in left_out
-            seen[k, 6 * i + 5] &= site.index_order > 0
-            reseated[k, at, at] = _reseating(site)
-        stated[k] = marks @ record.covariance() @ marks.T + np.diag(np.tile(LEAST_SD, count) ** 2)
+            seen[k, 6 * i + 5] &= site.index_order > 0 and site.covariance[5, 5] < UNKNOWN_TURN**2
+            reseated[k, at, at] = _reseating(site, added)
+        known = marks @ record.covariance() @ marks.T + np.diag(np.tile(LEAST_SD, count) ** 2)
+        (stated if scanned[k] else reseated)[k] += known
     lever = np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses])
-    return Layout(poses, frames, residual, seen, stated, reseated, lever, left_out)
+    return Layout(poses, frames, residual, seen, stated, reseated, lever, scanned, left_out)
 
 
 def _place(record: Record, site: RecordSite) -> slice:
@@ -156,11 +171,11 @@ def _place(record: Record, site: RecordSite) -> slice:
     return slice(6 * at, 6 * at + 6)
 
 
-def _reseating(site: RecordSite) -> FloatArray:
+def _reseating(site: RecordSite, added: tuple[str, ...]) -> FloatArray:
     """(6, 6) of the budget's rows about seating: their root sums of squares shared out evenly over the axes."""
     variances = np.zeros(6)
     for row in site.budget:
-        if row.source in RESEATED:
+        if row.source in added:
             variances[:3] += (1e-3 * (row.platform_um or 0.0)) ** 2 / 3.0
             variances[3:5] += np.radians(row.axis_deg or 0.0) ** 2 / 2.0
             variances[5] += np.radians(row.index_deg or 0.0) ** 2

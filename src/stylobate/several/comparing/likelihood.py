@@ -45,9 +45,7 @@ HEIGHT = 2
 def solve(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell]) -> Solution:
     """Likelihood of each θ (T, 5) with and without each of `cells` (method/compare, eqs. 3–5)."""
     information, inverse, log_likelihood = _eliminated(layout, drift, theta)
-    weighted = np.einsum("ktab,kb->kta", information, layout.residual)
-    mean = np.einsum("tab,tb->ta", inverse, weighted.sum(axis=0))
-    off = weighted - np.einsum("ktab,tb->kta", information, mean)
+    off = _off(layout, information, inverse)
     log_likelihood = log_likelihood - 0.5 * np.einsum("kta,ka->t", off, layout.residual)
 
     def fit(cell: Cell, motions: LongArray) -> CellFit:
@@ -59,6 +57,23 @@ def solve(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell
         tuple(fit(cell, height) for cell in cells),
         tuple(fit(cell, shown(layout, cell)) for cell in cells),
     )
+
+
+def misfit(layout: Layout, drift: FloatArray, theta: FloatArray) -> tuple[float, int]:
+    """Σ r_kᵀP_k(r_k − μ) with θ (5,) known, and its degrees of freedom: chi-square where nothing moved (eq. 16)."""
+    information, inverse, _ = _eliminated(layout, drift, theta[None])
+    square = float(np.einsum("kta,ka->", _off(layout, information, inverse), layout.residual))
+    shared = layout.seen & (layout.seen.sum(axis=0) > 1)
+    of_scans = [int(np.linalg.matrix_rank(layout.lever[rows])) for rows in shared if rows.any()]
+    freedom = int(shared.sum()) - int(shared.any(axis=0).sum()) - sum(of_scans) + max(of_scans, default=0)
+    return square, freedom
+
+
+def _off(layout: Layout, information: FloatArray, inverse: FloatArray) -> FloatArray:
+    """P_k(r_k − μ) (K, T, 6n)."""
+    weighted = np.einsum("ktab,kb->kta", information, layout.residual)
+    mean = np.einsum("tab,tb->ta", inverse, weighted.sum(axis=0))
+    return np.asarray(weighted - np.einsum("ktab,tb->kta", information, mean))
 
 
 def joint(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell]) -> FloatArray:
@@ -89,7 +104,8 @@ def _eliminated(layout: Layout, drift: FloatArray, theta: FloatArray) -> tuple[F
         rows = layout.rows(k)
         if len(rows):
             at = np.ix_(rows, rows)
-            sigma = covariances(theta, layout.stated[k][at], layout.reseated[k][at], drift[:, rows[:, None], rows])
+            moved = drift[:, rows[:, None], rows] * layout.scanned[k]
+            sigma = covariances(theta, layout.stated[k][at], layout.reseated[k][at], moved)
             block, log_determinant = _without_frame(sigma, layout.lever[rows])
             information[k][:, rows[:, None], rows] = block
             log_likelihood -= 0.5 * log_determinant

@@ -42,12 +42,26 @@ class DriftSize:
 
 
 @dataclass(frozen=True)
+class Agreement:
+    """Whether poses from elsewhere and scans differ by no more than is stated: p of all differences together (eq. 16).
+
+    drift: whether the drift of the scans counts. At p below LEVEL they do not agree.
+    """
+
+    p: float
+    squares: float
+    freedom: int
+    drift: bool
+
+
+@dataclass(frozen=True)
 class Comparison:
     """Scans compared. residual: (K, 6n) how each pose differs from the mean of all, ξ in the connection frames, moved
     sites too. findable: mm of height per implant that would be named with 95 % probability, NaN: none could.
 
-    pooled: None where the scans do not agree, `why_not_pooled` then says so. noise_factor: median and 95 % range of
-    what the stated standard uncertainties are to be multiplied with. drift_from: what was held likely of drift.
+    agreement: with poses from elsewhere. pooled: None where the scans do not agree, `why_not_pooled` then says so.
+    noise_factor: median and 95 % range of what the stated standard uncertainties are to be multiplied with.
+    drift_from: what was held likely of drift.
     """
 
     union: Union
@@ -62,6 +76,7 @@ class Comparison:
     drift_from: str
     groups: tuple[Group, ...]
     contrasts: tuple[Contrast, ...]
+    agreement: Agreement | None
     pooled: Pooled | None
     why_not_pooled: str
     notes: tuple[str, ...]

@@ -13,7 +13,7 @@ from stylobate.core import rigid
 from stylobate.core.result import BudgetRow, Deviation, Finding, NotShown, Result, Site
 from stylobate.core.types import FloatArray
 from stylobate.record.model import RecordSite
-from stylobate.several.comparing.layout import Layout
+from stylobate.several.comparing.layout import OTHERWISE, Layout
 from stylobate.several.comparing.union import Union
 
 NOT_SHOWN = NotShown(
@@ -92,8 +92,8 @@ def _site(union: Union, layout: Layout, implant: int, name: str, pose: FloatArra
     shown = [site for k, site in enumerate(union.sites[implant]) if site is not None and layout.shows(k, implant)]
     first = shown[0]
     covariance = (covariance + covariance.T) / 2
-    rest = sum(_variances(row) for row in first.budget if row.source not in ("scan", "drift"))
-    total = covariance + np.diag(np.zeros(6) + rest)
+    rest = _not_counted(first, layout)
+    total = covariance + np.diag(np.zeros(6) + sum(map(_variances, rest)))
     return Site(
         site=name,
         scan_body=first.scan_body,
@@ -107,7 +107,7 @@ def _site(union: Union, layout: Layout, implant: int, name: str, pose: FloatArra
         coverage=max((site.coverage for site in shown if site.coverage is not None), default=float("nan")),
         findings=_findings(shown),
         u95_total=bounds(total, first.index_order) if first.budget else None,
-        budget=_budget(first, covariance, len(shown)) if first.budget else (),
+        budget=_budget(first, covariance, len(shown), rest, bool(layout.scanned.all())) if first.budget else (),
         covariance_total=total if first.budget else None,
     )
 
@@ -127,16 +127,26 @@ def _variances(row: BudgetRow | object) -> FloatArray:
     return np.array([*[(1e-3 * platform) ** 2 / 3.0] * 3, *[np.radians(axis) ** 2 / 2.0] * 2, np.radians(turn) ** 2])
 
 
-def _budget(first: RecordSite, covariance: FloatArray, scans: int) -> tuple[BudgetRow, ...]:
-    variance = np.diag(covariance)
-    turn = float(np.degrees(np.sqrt(variance[5]))) if first.index_order > 0 else None
-    scan = BudgetRow(
-        "scan", 1e3 * float(np.sqrt(variance[:3].sum())), float(np.degrees(np.sqrt(variance[3:5].sum()))), turn,
-        f"{scans} scan{'s' if scans > 1 else ''} pooled, drift between them counted",
-    )  # fmt: skip
-    rest = [
+def _not_counted(first: RecordSite, layout: Layout) -> tuple[BudgetRow, ...]:
+    """Rows of the budget that the model of the scans leaves out."""
+    counted = ("scan", "drift") if layout.scanned.all() else ("scan", "drift", *OTHERWISE)
+    return tuple(
         BudgetRow(row.source, row.platform_um, row.axis_deg, row.index_deg, row.origin)
         for row in first.budget
-        if row.source not in ("scan", "drift")
-    ]
-    return (scan, *rest, BudgetRow("drift", None, None, None, "what all scans share is not known"))
+        if row.source not in counted
+    )
+
+
+def _budget(
+    first: RecordSite, covariance: FloatArray, scans: int, rest: tuple[BudgetRow, ...], scanned: bool
+) -> tuple[BudgetRow, ...]:
+    variance = np.diag(covariance)
+    turn = float(np.degrees(np.sqrt(variance[5]))) if first.index_order > 0 else None
+    origin = f"{scans} scan{'s' if scans > 1 else ''} pooled, drift between them counted"
+    if not scanned:
+        origin = f"{scans} measurement{'s' if scans > 1 else ''} pooled, each with its whole budget"
+    scan = BudgetRow(
+        "scan", 1e3 * float(np.sqrt(variance[:3].sum())), float(np.degrees(np.sqrt(variance[3:5].sum()))), turn, origin
+    )
+    shared = "what all scans share is not known" if scanned else "counted with the scan; what is no scan does not drift"
+    return (scan, *rest, BudgetRow("drift", None, None, None, shared))

@@ -55,8 +55,8 @@ def mean_model(layout: Layout, drift: FloatArray, theta: FloatArray, weights: Fl
     mean = np.sqrt(weights @ theta**2)[None]
     return np.array(
         [
-            covariances(mean, stated, reseated, drift)[0]
-            for stated, reseated in zip(layout.stated, layout.reseated, strict=True)
+            covariances(mean, stated, reseated, drift * scanned)[0]
+            for stated, reseated, scanned in zip(layout.stated, layout.reseated, layout.scanned, strict=True)
         ]
     )
 

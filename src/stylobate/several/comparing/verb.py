@@ -13,10 +13,12 @@ from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.record import Record, read_result
 from stylobate.several.comparing.components import Spread
-from stylobate.several.comparing.errors import prior_of
-from stylobate.several.comparing.layout import Cell
-from stylobate.several.comparing.model import Comparison, Contrast, DriftSize, Group
+from stylobate.several.comparing.errors import NOT_STATED, Drift, Prior, prior_of
+from stylobate.several.comparing.layout import Cell, from_elsewhere, layout
+from stylobate.several.comparing.likelihood import misfit
+from stylobate.several.comparing.model import Agreement, Comparison, Contrast, DriftSize, Group
 from stylobate.several.comparing.moved import FEWEST, Moved, Search, search
+from stylobate.several.comparing.multiplicity import LEVEL
 from stylobate.several.comparing.pool import pooled
 from stylobate.several.comparing.repeat import PairSpread, distances, mean_model, repeats
 from stylobate.several.comparing.union import Union, united
@@ -45,7 +47,8 @@ def compare(
     weights = found.draws.weights()
     model = mean_model(found.layout, found.drift.parts, found.draws.theta, weights)
     pairs = distances(union)
-    why_not = _disagreement(union, found.moved)
+    agreement = _agreement(union, found.drift, held, left_out)
+    why_not = _disagreement(union, found.moved, agreement)
     return Comparison(
         union=union,
         residual=found.layout.residual,
@@ -58,6 +61,7 @@ def compare(
         drift=_drift_size(found, weights),
         groups=_groups(groups, found, pairs, model),
         contrasts=_contrasts(groups, pairs, found),
+        agreement=agreement,
         pooled=None if why_not else pooled(union, found.layout, model),
         why_not_pooled=why_not,
         drift_from=held.source,
@@ -96,7 +100,20 @@ def _outdated(union: Union, rescanned: Sequence[str]) -> frozenset[Cell]:
     return frozenset(cells)
 
 
-def _disagreement(union: Union, moved: Sequence[Moved]) -> str:
+def _agreement(union: Union, drift: Drift, held: Prior, left_out: frozenset[Cell]) -> Agreement | None:
+    """Of poses from elsewhere with the scans, by what both state; no site left out but those that a rescan replaces."""
+    from scipy.special import chdtrc
+
+    whole = layout(union, left_out)
+    if whole.scanned.all():
+        return None
+    counted = held is not NOT_STATED or not whole.scanned.any()
+    sizes = held.median if counted else held.median * (np.arange(len(held.median)) == 0)
+    squares, freedom = misfit(whole, drift.parts, sizes)
+    return Agreement(float(chdtrc(freedom, squares)), squares, freedom, counted)
+
+
+def _disagreement(union: Union, moved: Sequence[Moved], agreement: Agreement | None) -> str:
     """Why the scans cannot be pooled, or nothing: of two scans that differ at a site, none is known to be right."""
     for one in moved:
         implant = one.cell[1]
@@ -107,6 +124,11 @@ def _disagreement(union: Union, moved: Sequence[Moved]) -> str:
                 f"site {name} stands differently in the two scans that show it; scan it again, or say by "
                 f"--rescan {name} that the later one counts"
             )
+    if agreement is not None and agreement.drift and not moved and agreement.p < LEVEL:
+        return (
+            f"the poses from elsewhere differ from the scans by more than both state (p = {agreement.p:.1g}), and not "
+            "at one site alone; measure again, or state what is not counted (drift, seating, made_u_um)"
+        )
     return ""
 
 
@@ -180,6 +202,12 @@ def _notes(union: Union, found: Search) -> tuple[str, ...]:
                 f"{record.name} shares {shared} sites with the other scans: which of them moved cannot be named; "
                 "their distance shows it"
             )
+    named = ", ".join(record.name for record in union.records if from_elsewhere(record))
+    if named:
+        notes.append(
+            f"{named}: not of a scan, so that it does not drift, and what it states is taken as it is; what the scan's "
+            "budget knows of seating, play, temperature and the made part counts as the scan's"
+        )
     if len(union.records) == 2 and found.moved:
         notes.append("Of two scans it cannot be told in which a site moved; it is named in the later one.")
     return tuple(notes)
