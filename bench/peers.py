@@ -104,7 +104,8 @@ class _Open3D:
         thin = o3d_cloud(cloud).voxel_down_sample(tuning.voxel)
         thin.normalize_normals()
         search = o3d.geometry.KDTreeSearchParamHybrid(radius=tuning.feature * tuning.voxel, max_nn=120)
-        return thin, o3d.pipelines.registration.compute_fpfh_feature(thin, search)
+        registration: Any = o3d.pipelines.registration  # its stubs name an argument that need not be given
+        return thin, registration.compute_fpfh_feature(thin, search)
 
 
 def _ransac(source: Any, target: Any, one: Any, two: Any, tuning: Tuning) -> Any:
