@@ -74,7 +74,7 @@ def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, Float
     starts = [(body, pose @ rigid.exp(jitter) @ turn) for body in range(len(case.bodies)) for turn in turns]
     candidate = Candidate(tuple(Reading(body, start, 1.0) for body, start in starts))
     measured = measure_site(bench, vertices, vertex_normals(vertices, scan.surface.faces), candidate)
-    if measured is None:
+    if not isinstance(measured, Measured):
         return None, None, None
     site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
     return site, _white(measured), None if case.cause else least(bench, measured)

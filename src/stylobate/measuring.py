@@ -26,7 +26,7 @@ from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
 from stylobate.settings import DEFAULT, WORKS, Drift, Settings, read_settings
-from stylobate.site import Bench, Measured, Work, measure_site, site_of
+from stylobate.site import Bench, Measured, Resembles, Work, measure_site, site_of
 from stylobate.verdict import judge_together
 
 SHARED = 0.2  # of a site's surface may be claimed by a better one
@@ -90,11 +90,12 @@ def measure(
 
     tell("looking for scan bodies", 0.0)
     named = near_bodies or [""] * len(near)
-    found = _at_points(bench, vertices, normals, list(zip(points, named, strict=True)), tell, threads)
+    found, unfit = _at_points(bench, vertices, normals, list(zip(points, named, strict=True)), tell, threads)
     if scan_bodies:
         bench, found = _checked_against_the_rest(bench, found, vertices, normals, points, count)
     if not found:
         warnings += _handedness(bench, vertices, normals, points)
+    warnings += _no_part_fits(bench, found, unfit, read.origin)
     if near:
         _require_near(found, points, near, named)
     found = _strongest(found, count, warnings)
@@ -145,47 +146,82 @@ def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
 
 
 def _measured(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress
+) -> list[Measured]:
+    return _places(bench, vertices, normals, points, tell)[0]
+
+
+def _places(
     bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress,
     threads: int = 2,
-) -> list[Measured]:  # fmt: skip
-    """All sites that hold, best first; where two claim one place the one with more surface behind it stays."""
+) -> tuple[list[Measured], list[Resembles]]:  # fmt: skip
+    """All sites that hold, best first, and the places that resemble one.
+
+    Where two claim one place the one with more surface behind it stays.
+    """
     keep = _near_mask(vertices, points)
     candidates: list[Candidate] = find(
         vertices[keep] if points else vertices, normals[keep] if points else normals, bench.bodies,
         progress=lambda share: tell("looking for scan bodies", share),
     )  # fmt: skip
     tell("fitting", 0.0)
-    result = []
+    result: list[Measured] = []
+    unfit: list[Resembles] = []
     with ThreadPoolExecutor(threads) as pool:
         jobs = pool.map(lambda c: measure_site(bench, vertices, normals, c), candidates)
         for done, measured in enumerate(jobs):
             tell("fitting", (done + 1) / len(candidates))
-            if measured is not None:
+            if isinstance(measured, Measured):
                 result.append(measured)
+            elif measured is not None:
+                unfit.append(measured)
     result.sort(key=lambda m: -m.carried_area)
-    return _apart(result, len(vertices))
+    return _apart(result, len(vertices)), unfit
 
 
 def _at_points(
     bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[tuple[FloatArray, str]], tell: Progress,
     threads: int,
-) -> list[Measured]:  # fmt: skip
+) -> tuple[list[Measured], list[Resembles]]:  # fmt: skip
     """Sites near rough points, everywhere without any; where a point names a scan body no other is tried there."""
-    found = []
+    found: list[Measured] = []
+    unfit: list[Resembles] = []
     for name in dict.fromkeys(own for _, own in points) or [""]:
         here = [point for point, own in points if own == name]
         if not name:
-            found += _measured(bench, vertices, normals, here, tell, threads)
+            sites, others = _places(bench, vertices, normals, here, tell, threads)
+            found += sites
+            unfit += others
             continue
         index = next((k for k, body in enumerate(bench.bodies) if body.id == name), None)
         if index is None:
             known = ", ".join(body.id for body in bench.bodies)
             raise UsageError(f"scan body '{name}' is named for a point but may not stand there; choose from: {known}.")
         alone = Bench(bench.parts, (bench.bodies[index],))
-        for measured in _measured(alone, vertices, normals, here, tell, threads):
+        for measured in _places(alone, vertices, normals, here, tell, threads)[0]:
             readings = tuple(replace(reading, body=index) for reading in measured.readings)
             found.append(replace(measured, body=index, readings=readings))
-    return found
+    return found, unfit
+
+
+def _no_part_fits(bench: Bench, found: Sequence[Measured], unfit: Sequence[Resembles], origin: FloatArray) -> list[str]:
+    """What to say of places that resemble a scan body and are none of the folder's."""
+    warnings = []
+    for place in unfit:
+        if all(site.distance_to(place.middle) > NEAR_REACH / 2.0 for site in found):
+            where = ", ".join(f"{value:.1f}" for value in place.middle + origin)
+            warnings.append(
+                f"what stands at ({where}) resembles '{bench.bodies[place.body].id}' but no part fits it"
+                f" ({1e3 * place.sd:.0f} µm off). If it is a scan body, read the number on it and add its part to the"
+                " folder, or scan it again from all sides; a tooth needs nothing."
+            )
+    if not found and not warnings:
+        names = ", ".join(body.id for body in bench.bodies)
+        warnings.append(
+            f"nothing in the scan is like any of: {names}. If a scan body stands there, no part fits it: read the"
+            " number on it and add its part to the folder, or scan it again from all sides."
+        )
+    return warnings
 
 
 def _apart(sites: list[Measured], vertices: int) -> list[Measured]:

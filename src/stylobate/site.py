@@ -29,6 +29,7 @@ READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not la
 LEAST_SUPPORT = 100  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
+RESEMBLING_SD = 0.075  # mm: up to this a place where none fits still resembles a scan body (teeth: mostly 80 to 250 µm)
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
@@ -96,8 +97,19 @@ class Measured:
         return float(np.linalg.norm(self.middle - point))
 
 
-def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candidate: Candidate) -> Measured | None:
-    """Measure what stands at one place; None where no scan body does."""
+@dataclass(frozen=True)
+class Resembles:
+    """A place that resembles a scan body of the folder, but none fits it: middle (3,) mm; sd of the fit, mm."""
+
+    body: int
+    middle: FloatArray
+    sd: float
+
+
+def measure_site(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, candidate: Candidate
+) -> Measured | Resembles | None:
+    """Measure what stands at one place; None where it is nothing like a scan body."""
     first = candidate.readings[0]
     starts = [(r.body, r.scan_from_connection) for r in candidate.readings if r.area > READINGS_LAID * first.area]
     centre = bench.middle(first.body, first.scan_from_connection)
@@ -108,24 +120,23 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
     best = laid[0]
     tree = bench.trees[best.body]
     fitted = fit(tree, near, best.descent)
-    if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
+    if fitted.sd > RESEMBLING_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
+    none_fits = Resembles(best.body, bench.middle(best.body, fitted.scan_from_connection), fitted.sd)
     explained = _explained(tree, near, fitted)
-    if explained < LEAST_EXPLAINED:
-        return None
     coverage = _coverage(bench.bodies[best.body], near, fitted)
-    if coverage < LEAST_COVERAGE:
-        return None
+    if fitted.sd > WORST_SD or explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
+        return none_fits
     pose = weigh(tree, bench.edges[best.body], near, fitted)
     if pose is None or _adrift(pose, fitted):
-        return None
+        return none_fits
     try:
         diagnosis = diagnose(tree, bench.edges[best.body], near, fitted, pose, bench.bodies[best.body])
     except ValueError:  # what carries the fit lies out of reach of the weighted pose: no scan body stands there
-        return None
+        return none_fits
     strange = min(_strangeness(pose, explained), _strangeness(diagnosis.pose, explained))
     if strange > MOST_STRANGE:
-        return None
+        return none_fits
     pose = diagnosis.pose
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
@@ -134,7 +145,7 @@ def measure_site(bench: Bench, vertices: FloatArray, normals: FloatArray, candid
         )
         causes = {finding.cause for finding in diagnosis.findings}
         if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > STRANGE_IF_ROUND):
-            return None
+            return none_fits
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,

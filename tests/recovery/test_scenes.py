@@ -86,3 +86,15 @@ def test_moving_the_scan_far_away_moves_the_answer_along() -> None:
     (two,) = measure(far, folder_of(bodies), maps=False).sites
     shift = two.scan_from_connection[:3, 3] - one.scan_from_connection[:3, 3]
     assert np.allclose(shift, 5000.0, atol=1e-7)
+
+
+@pytest.mark.parametrize("seed", [910_001, 910_004])
+def test_a_body_whose_part_is_missing_is_never_used_and_its_place_is_said(seed: int) -> None:
+    bodies = tuple(draw_bodies(seed, 4))
+    made = scene(Settings(seed=seed, bodies=1, edge_mm=0.15, noise=Noise(6.0, 6.0, 0.7, "matern52")), bodies)
+    stands = made.sites[0]
+    rest = tuple(body for body in bodies if body.id != stands.body.id)
+    result = measure(scan_of(made.surface), folder_of(rest), maps=False)
+    assert all(site.verdict is not None and site.verdict.verdict != "use" for site in result.sites)
+    named = any("no part fits" in [finding.cause for finding in site.findings] for site in result.sites)
+    assert named or any("no part fits" in warning for warning in result.warnings)
