@@ -5,7 +5,11 @@ from __future__ import annotations
 import os
 import signal
 import sys
+import threading
 from types import FrameType
+from typing import NoReturn
+
+from stylobate.core import durable
 
 EXIT_REFUSED = 2
 EXIT_INTERNAL = 70  # EX_SOFTWARE of sysexits.h
@@ -13,13 +17,33 @@ EXIT_INTERRUPTED = 128 + signal.SIGINT
 EXIT_TERMINATED = 128 + signal.SIGTERM
 
 
+GRACE_S = 5.0
+
 _interrupts: list[int] = []
+_ending = threading.Lock()
 
 
 def _interrupted(number: int, _frame: FrameType | None) -> None:
-    """Leave by an exception; noted, because compiled code hands on another one in its place."""
+    """Leave by an exception; noted, because compiled code hands on another one in its place.
+
+    An exception can be lost in a callback, or leave a lock of the compiler closed behind it: whoever still runs after
+    GRACE_S is ended.
+    """
+    if not _interrupts:
+        late = threading.Timer(GRACE_S, _end_interrupted)
+        late.daemon = True
+        late.start()
     _interrupts.append(number)
     raise KeyboardInterrupt
+
+
+def _end_interrupted() -> NoReturn:
+    """Say so once and end, whatever other threads wait for. Files have their names only once they are whole."""
+    _ending.acquire()
+    durable.drop_all()
+    _say("interrupted; nothing half-written is left")
+    sys.stderr.flush()
+    os._exit(EXIT_INTERRUPTED)
 
 
 def _terminated(_signal: int, _frame: FrameType | None) -> None:
@@ -51,10 +75,11 @@ def run() -> int:
         _quiet_pipe()
         return 0
     except (KeyboardInterrupt, Exception) as error:
-        if _interrupts or isinstance(error, KeyboardInterrupt):
-            _say("interrupted; nothing half-written is left")
-            return EXIT_INTERRUPTED
-        return _failed(error)
+        if isinstance(error, Exception) and not _interrupts:
+            return _failed(error)
+        # CPython ends a process by the signal itself when the interrupt once passed through `exec` of a string (as
+        # dataclasses do on import), even after it was handled: its note of that is never cleared.
+        _end_interrupted()
 
 
 def _failed(error: Exception) -> int:
@@ -80,13 +105,7 @@ def _failed(error: Exception) -> int:
 
 def main() -> None:
     """Entry point of the installed command."""
-    status = run()
-    if status == EXIT_INTERRUPTED:
-        # CPython ends a process by the signal itself when the interrupt once passed through `exec` of a string (as
-        # dataclasses do on import), even after it was handled: its note of that is never cleared.
-        sys.stderr.flush()
-        os._exit(status)
-    sys.exit(status)
+    sys.exit(run())
 
 
 if __name__ == "__main__":

@@ -1,13 +1,15 @@
 """The command line with a measurement by hand in place of the real one: for what the door does with a result.
 
 Environment: FAKE_SITES (default 3); FAKE_VERDICT, of the last site (the others: use); FAKE_WAIT,
-seconds that the measurement takes after it has written a line.
+seconds that the measurement takes after it has written a line; FAKE_DEAF, it then waits for ever, deaf to an interrupt.
 """
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
+import threading
 import time
 from dataclasses import replace
 from types import ModuleType
@@ -24,6 +26,12 @@ def measure(*_arguments: object, **_options: object) -> Result:
         sys.stdout.write("measuring\n")
         sys.stdout.flush()
         time.sleep(wait)
+    if "FAKE_DEAF" in os.environ:
+        sys.stdout.write("measuring\n")
+        sys.stdout.flush()
+        with contextlib.suppress(KeyboardInterrupt):
+            threading.Event().wait()
+        threading.Event().wait()
     result = measurement(int(os.environ.get("FAKE_SITES", "3")))[0]
     if word := os.environ.get("FAKE_VERDICT"):
         judged = [replace(site, verdict=Verdict("use", "by hand")) for site in result.sites]

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.doors.running import BY_HAND, REAL, ROOT, bound_by_permissions, environment, refused, run
+from tests.doors.running import BY_HAND, PATIENCE_S, REAL, ROOT, bound_by_permissions, environment, refused, run
 
 HELP_LIMIT_S = 0.15
 
@@ -127,11 +127,16 @@ def test_strict_passes_where_every_site_may_be_used(word: str, status: int, tmp_
     assert [site["verdict"] for site in sites] == ["use", "use", word]
 
 
-def start_and_stop(out: Path, number: signal.Signals) -> tuple[int, str]:
+def start_and_stop(out: Path, number: signal.Signals, **extra: str) -> tuple[int, str]:
     """Start a long measurement, send the signal once it runs; exit status and stderr."""
     command = [*BY_HAND, "measure", "a.stl", "--parts", "p", "--out", str(out)]
     process = subprocess.Popen(
-        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=environment(FAKE_WAIT="60"), cwd=ROOT
+        command,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+        env=environment(**(extra or {"FAKE_WAIT": "60"})),
     )
     with process:
         assert process.stdout is not None
@@ -139,11 +144,20 @@ def start_and_stop(out: Path, number: signal.Signals) -> tuple[int, str]:
         assert process.stdout.readline() == "measuring\n"
         assert list(out.glob(".stylobate-*")), "nothing is staged: this test would not see what is left behind"
         process.send_signal(number)
-        return process.wait(30), process.stderr.read()
+        try:
+            return process.wait(PATIENCE_S), process.stderr.read()
+        finally:
+            process.kill()
 
 
 def test_interrupt_leaves_nothing(tmp_path: Path) -> None:
     status, said = start_and_stop(tmp_path / "new" / "folder", signal.SIGINT)
+    assert (status, said) == (130, "stylobate: interrupted; nothing half-written is left\n")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_an_interrupt_that_is_lost_on_the_way_ends_all_the_same(tmp_path: Path) -> None:
+    status, said = start_and_stop(tmp_path, signal.SIGINT, FAKE_DEAF="1")
     assert (status, said) == (130, "stylobate: interrupted; nothing half-written is left\n")
     assert list(tmp_path.iterdir()) == []
 

@@ -17,7 +17,7 @@ import trimesh
 from scipy.spatial import cKDTree
 
 from stylobate.core.rigid import log
-from tests.doors.running import REAL, ROOT, bound_by_permissions, environment, refused, run
+from tests.doors.running import PATIENCE_S, REAL, ROOT, bound_by_permissions, environment, refused, run
 
 SITES = 2
 
@@ -189,7 +189,10 @@ def test_interrupted_at_any_moment_nothing_half_written_is_left(case: Path, tmp_
         with process:
             time.sleep(delay)
             process.send_signal(signal.SIGINT)
-            status = process.wait(60)
+            try:
+                status = process.wait(PATIENCE_S)
+            finally:
+                process.kill()
             assert process.stderr is not None
             said = process.stderr.read()
         assert status in (0, 130), said

@@ -3,7 +3,30 @@
 from __future__ import annotations
 
 import os
+import shutil
+import tempfile
 from pathlib import Path
+
+_hidden: set[Path] = set()
+
+
+def hidden_folder(beside: Path | None) -> Path:
+    """A new folder for what is not finished yet, in `beside` or where the system keeps such. Raises OSError."""
+    folder = Path(tempfile.mkdtemp(prefix=".stylobate-", dir=beside))
+    _hidden.add(folder)
+    return folder
+
+
+def drop(folder: Path) -> None:
+    """Remove a hidden folder and all in it."""
+    shutil.rmtree(folder, ignore_errors=True)
+    _hidden.discard(folder)
+
+
+def drop_all() -> None:
+    """Remove what is not finished when the process ends at once."""
+    for folder in tuple(_hidden):
+        drop(folder)
 
 
 def write(path: Path, content: bytes) -> None:

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import shutil
-import tempfile
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,6 +13,7 @@ import numpy as np
 from stylobate import __version__
 from stylobate.case import Case
 from stylobate.case.checks import current_record
+from stylobate.core import durable
 from stylobate.core.errors import CaseError, OutputError, PackageError
 from stylobate.core.result import Bounds
 from stylobate.core.rigid import inverse, log, turn_z
@@ -120,7 +119,7 @@ def _unpacked(held: Package, out: Path | None) -> Iterator[Path]:
         if out is not None:
             out.parent.mkdir(parents=True, exist_ok=True)
             beside = out.parent
-        root = Path(tempfile.mkdtemp(prefix=".stylobate-", dir=beside))
+        root = durable.hidden_folder(beside)
         try:
             held.unpack(root)
             yield root
@@ -130,7 +129,7 @@ def _unpacked(held: Package, out: Path | None) -> Iterator[Path]:
                 root.rename(out)
                 out.chmod(0o755)
         finally:
-            shutil.rmtree(root, ignore_errors=True)
+            durable.drop(root)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         place = f"--out {out}" if out is not None else "the folder for temporary files"

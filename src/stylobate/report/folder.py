@@ -5,14 +5,13 @@ from __future__ import annotations
 import errno
 import os
 import re
-import shutil
 import signal
-import tempfile
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from stylobate.core import durable
 from stylobate.core.errors import OutputError
 
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
@@ -88,7 +87,7 @@ def staging(out: Path) -> Iterator[Staging]:
         try:
             with _signals_held():
                 made = _make_folders(out)
-                hidden = Path(tempfile.mkdtemp(prefix=".stylobate-", dir=out))
+                hidden = durable.hidden_folder(out)
             area = Staging(out, hidden)
         except OSError as error:
             raise OutputError(_refusal(out, error)) from error
@@ -97,7 +96,7 @@ def staging(out: Path) -> Iterator[Staging]:
     finally:
         with _signals_held():
             if hidden is not None:
-                shutil.rmtree(hidden, ignore_errors=True)
+                durable.drop(hidden)
             if not done:
                 for folder in reversed(made):
                     _remove_empty(folder)

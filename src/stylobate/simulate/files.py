@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import json
-import shutil
-import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import asdict
@@ -13,6 +11,7 @@ from typing import Any
 
 import numpy as np
 
+from stylobate.core import durable
 from stylobate.core.errors import OutputError
 from stylobate.core.surface import Surface
 from stylobate.core.types import IntArray
@@ -97,7 +96,7 @@ def folder(out: Path) -> Iterator[Path]:
     done = False
     try:
         out.mkdir(parents=True, exist_ok=True)
-        hidden = Path(tempfile.mkdtemp(prefix=".stylobate-", dir=out))
+        hidden = durable.hidden_folder(out)
         (hidden / "new").mkdir()
         (hidden / "old").mkdir()
         yield hidden / "new"
@@ -110,7 +109,7 @@ def folder(out: Path) -> Iterator[Path]:
         ) from error
     finally:
         if hidden is not None:
-            shutil.rmtree(hidden, ignore_errors=True)
+            durable.drop(hidden)
         if not done:
             for path in missing:
                 _remove_empty(path)
