@@ -75,15 +75,15 @@ def test_only_a_shape_without_symmetry_speaks_for_the_mirror(
 
     said: list[bool] = []
     monkeypatch.setattr(measuring, "only_in_the_mirror", lambda bench, m: said.append(only_in_the_mirror(bench, m)))
-    original = measuring._measured
+    original = measuring._places
     blind = [True]
 
     def first_time_nothing(*given: object) -> object:
         if blind and blind.pop():
-            return []
+            return [], []
         return original(*given)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(measuring, "_measured", first_time_nothing)
+    monkeypatch.setattr(measuring, "_places", first_time_nothing)
     made_scene, parts = made(family)
     measure(scan_of(mirrored(made_scene.surface)), parts, maps=False)
     assert said
