@@ -74,7 +74,7 @@ def sunk(distance: FloatArray, angle: FloatArray, radius: float) -> FloatArray:
     """
     reach = radius * np.tan(np.minimum(np.abs(angle), 2.6) / 2.0)
     u = np.clip(reach - distance, 0.0, radius)
-    return np.asarray(-np.sign(angle) * (radius - np.sqrt(radius**2 - u**2)))
+    return np.asarray(-np.sign(angle) * (radius - np.sqrt((radius - u) * (radius + u))))
 
 
 def likeliest_radius(distance: FloatArray, angle: FloatArray, residual: FloatArray) -> float:
