@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
 
+from bench.made import WHITE, bar_over, connections, scan_of
 from stylobate.core.errors import FitError, UsageError
 from stylobate.core.rigid import exp, inverse, log
 from stylobate.core.surface import Scan, Surface
@@ -16,11 +18,8 @@ from stylobate.parts import PartsFolder, load_parts
 from stylobate.record import Record
 from stylobate.several import frame, seat
 from stylobate.several.made.seats import forms_of
-from stylobate.simulate import demo_parts, solids
+from stylobate.simulate import demo_parts
 from tests.unit.several_making import anywhere, record
-
-NOISE = 0.010
-EDGE = 0.25
 
 
 @pytest.fixture(scope="module")
@@ -32,37 +31,14 @@ def parts(tmp_path_factory: pytest.TempPathFactory) -> PartsFolder:
 
 @pytest.fixture(scope="module")
 def poses() -> list[FloatArray]:
-    rng = np.random.default_rng(1)
-    return [
-        exp(np.array([x, y, 0.1 * k, *rng.uniform(-0.1, 0.1, 2), rng.uniform(-3, 3)]))
-        for k, (x, y) in enumerate(((0, 0), (9, 4), (19, 0)))
-    ]
-
-
-def solid_of(surface: Surface) -> Any:
-    import manifold3d
-
-    return manifold3d.Manifold(manifold3d.Mesh(surface.vertices.astype(np.float32), surface.faces.astype(np.uint32)))
+    return connections(np.random.default_rng(1))
 
 
 def made(
     parts: PartsFolder, poses: list[FloatArray], milled: bool, rng: np.random.Generator, scale: float = 1.0
 ) -> Scan:
-    """A bar over these connections, milled to abutments or on bonded bases, scanned with noise."""
-    bar = solids.box((-5.0, -5.0, 0.0 if milled else 0.9), (24.0, 9.0, 5.0))
-    for placed in poses:
-        if milled:
-            abutment = next(a for a in parts.multi_unit_abutments if a.id == "alder-mu-0-15")
-            upper = abutment.surface.moved(exp(np.array([0, 0, -abutment.collar_height, 0, 0, 0])))
-            bar -= solids.cylinder(3.2, -4.0, 0.0).transform(placed[:3])
-            bar -= solid_of(upper).transform(placed[:3])
-        else:
-            base = next(b for b in parts.titanium_bases if b.id == "alder-base-10")
-            bar += solid_of(base.surface).transform(placed[:3])
-            bar -= solids.cylinder(1.1, -3.0, 12.0).transform(placed[:3])
-    fine = solids.surface_of(bar.refine_to_length(EDGE))
-    noisy = scale * fine.vertices + rng.normal(0.0, NOISE, fine.vertices.shape)
-    return Scan(Surface(noisy, fine.faces), np.zeros(3), "frame.stl", "f" * 64)
+    bar = bar_over(parts, poses, milled)
+    return scan_of(Surface(scale * bar.vertices, bar.faces), rng, WHITE)
 
 
 def rough(poses: list[FloatArray], rng: np.random.Generator, **options: Any) -> Record:
@@ -105,6 +81,20 @@ def test_a_frame_scanned_elsewhere_a_wrong_scale_and_a_wrong_part(parts: PartsFo
         frame(moved, rough(poses, rng), parts, near=[near[0], near[1], [0.0, 0.0, 0.0]])
     wrong = frame(scan, rough(poses, rng, connection="hazel"), parts)
     assert "made for alder; the implant has hazel" in wrong.warnings[0]
+
+
+def test_a_wrong_turn_shows(parts: PartsFolder, poses: list[FloatArray]) -> None:
+    """Made to an abutment of 16° that stands one of six marks from where it is: the seat leans 16° otherwise."""
+    rng = np.random.default_rng(4)
+    leaning = [poses[0], poses[1] @ exp(np.array([0, 0, 0, 0, np.radians(16.0), 0])), poses[2]]
+    turn = exp(np.array([0, 0, 0, 0, 0, np.pi / 3]))
+    wrong = [poses[0], poses[1] @ turn @ exp(np.array([0, 0, 0, 0, np.radians(16.0), 0])), poses[2]]
+    found = frame(made(parts, wrong, False, rng), record(leaning), parts)
+    assert len(found.warnings) == 1
+    said = re.match(r"Site 2: the seat stands (\S+) mm and (\S+)° from where a has it", found.warnings[0])
+    assert said is not None
+    assert float(said[1]) < 0.02
+    assert float(said[2]) == pytest.approx(2.0 * np.degrees(np.arcsin(np.sin(np.radians(16.0)) / 2.0)), abs=0.15)
 
 
 def test_forms_face_out_of_the_frame(parts: PartsFolder) -> None:

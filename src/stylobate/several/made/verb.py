@@ -8,12 +8,12 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.bounds import bounds, pair
+from stylobate.bounds import axis_angle_deg, bounds, pair
 from stylobate.core.errors import FitError, UsageError
 from stylobate.core.result import Deviation, NotShown, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.rigid import pose, rotation_exp
 from stylobate.core.surface import Scan
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 from stylobate.find.thin import vertex_normals
 from stylobate.parts import PartsFolder, load_parts
 from stylobate.record import Record, RecordSite, read_result
@@ -28,6 +28,8 @@ LEANS_DEG = (0.0, 5.0, -5.0, 10.0, -10.0)
 """Turns about the line of the seats that are tried where rough points place them."""
 TRIES = 2
 """Times that missed seats are looked for again."""
+OFF_MM, OFF_DEG = 0.5, 3.0
+"""How far a seat may stand from where it was to be made, the others laid on theirs: beyond it is no error of making."""
 POINTS_OFF = 2.0
 """mm rms by which rough points may stand off from the sites."""
 NOT_SHOWN = (
@@ -78,7 +80,7 @@ def frame(
             for a, b in combinations(sites, 2)
         ),
         not_shown=NOT_SHOWN,
-        warnings=(*read.warnings, *_wrong_parts(known.sites, seats)),
+        warnings=(*read.warnings, *_wrong_parts(known.sites, seats), *_otherwise(known, seats)),
     )
 
 
@@ -148,6 +150,37 @@ def _wrong_parts(sites: Sequence[RecordSite], found: Sequence[Seated]) -> tuple[
         for site, one in zip(sites, found, strict=True)
         if one.form.connection != site.connection
     )
+
+
+def _otherwise(like: Record, found: Sequence[Seated]) -> tuple[str, ...]:
+    """Whether the seats stand to each other as in `like`; else the one without which the rest does so best."""
+    poses = np.array([site.scan_from_connection for site in like.sites])
+    made = np.array([one.scan_from_connection for one in found])
+    every = np.arange(len(poses))
+    if len(poses) < 2 or _within(poses, made, every, every):
+        return ()
+    rest = [every[every != k] for k in every]
+    k = min(every, key=lambda k: float(np.max(_off(poses, made, rest[k], rest[k]) / [OFF_MM, OFF_DEG])))
+    if len(poses) > 2 and _within(poses, made, rest[k], rest[k]):
+        shift, lean = _off(poses, made, rest[k], every[k : k + 1])[0]
+        return (
+            f"Site {like.sites[k].site}: the seat stands {shift:.2f} mm and {lean:.1f}° from where {like.name} has it, "
+            "the others laid on theirs. Is the part below turned otherwise, or another one?",
+        )
+    shift, lean = _off(poses, made, every, every).max(axis=0)
+    return (f"The seats do not stand to each other as in {like.name}: up to {shift:.2f} mm and {lean:.1f}° off.",)
+
+
+def _within(poses: FloatArray, made: FloatArray, held: LongArray, asked: LongArray) -> bool:
+    return bool((_off(poses, made, held, asked) <= [OFF_MM, OFF_DEG]).all())
+
+
+def _off(poses: FloatArray, made: FloatArray, held: LongArray, asked: LongArray) -> FloatArray:
+    """(k, 2) mm and degrees between the seats `asked` and where they were to be, those `held` laid on theirs."""
+    there = laid(landmarks(poses[held]), landmarks(made[held])) @ poses[asked]
+    shift = np.linalg.norm(there[:, :3, 3] - made[asked][:, :3, 3], axis=1)
+    lean = [axis_angle_deg(one, two) for one, two in zip(there, made[asked], strict=True)]
+    return np.stack([shift, lean], axis=1)
 
 
 def _site(like: RecordSite, one: Seated, folder: PartsFolder, origin: FloatArray) -> Site:
