@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import csv
+import gc
 import os
 import signal
 import subprocess
 import sys
 import time
+import tracemalloc
 from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
 import pyarrow.parquet
 import pytest
 
@@ -19,11 +22,14 @@ from stylobate.app.commands import batch as command
 from stylobate.batch.journal import OUTCOME
 from stylobate.batch.run import Count, Plan, run
 from stylobate.batch.source import jobs_of
-from stylobate.batch.work import Options
+from stylobate.batch.work import Options, Order, work
 from stylobate.core.errors import UsageError
+from stylobate.core.surface import Surface
+from stylobate.parts import load_parts
+from stylobate.simulate import solids
 from tests.doors.running import ROOT, environment
 from tests.unit.batch_tasks import here, obeyed
-from tests.unit.parts_making import flat, post, toml, write
+from tests.unit.parts_making import flat, post, stl, toml, write
 
 
 @pytest.fixture
@@ -139,6 +145,25 @@ def test_workers_are_replaced_after_their_share(folder: Path) -> None:
     pids = [line.split()[1] for line in (folder / "log.txt").read_text().splitlines()]
     assert len(set(pids)) == 2
     assert max(Counter(pids).values()) == 3
+
+
+def test_memory_stays_flat_over_scans(folder: Path) -> None:
+    """A worker, scan after scan: from the third on nothing is kept. 20 kB a scan would be 20 MB over 1,000."""
+    body = solids.cylinder(2.4, 0.0, 8.0) - solids.box((2.0, -3.0, -1.0), (3.0, 3.0, 9.0))
+    fine = solids.surface_of(body.refine_to_length(0.4))
+    noise = np.random.default_rng(1).normal(0.0, 0.006, fine.vertices.shape)
+    (folder / "scans" / "a.stl").write_bytes(stl(Surface(fine.vertices + noise, fine.faces)))
+    parts, order = load_parts(folder / "parts"), Order("a", folder / "scans" / "a.stl")
+    held = []
+    tracemalloc.start()
+    try:
+        for _ in range(6):
+            assert work(order, parts, Options()).status == "measured"
+            gc.collect()
+            held.append(tracemalloc.get_traced_memory()[0])
+    finally:
+        tracemalloc.stop()
+    assert held[5] - held[2] < 3 * 20_000
 
 
 def test_a_folder_is_of_one_batch_at_one_time(folder: Path) -> None:
