@@ -129,7 +129,7 @@ def _overview(page: Page, top: float, result: Result, scan: Scan) -> None:
     vertices, faces, painted = with_bodies(result.sites, scan, view_from_local)
     page.image(MARGIN, top, draw(view, vertices, faces, painted, ambient=0.42, background=PANEL))
     for site, (x, y) in zip(result.sites, _on_picture(view, result.sites, scan), strict=True):
-        _mark(page, (MARGIN, top), (x / DPI, y / DPI), (wide, high), site.site)
+        mark(page, (MARGIN, top), (x / DPI, y / DPI), (wide, high), site.site)
     page.text(MARGIN, top + high + 0.16, "Seen along the mean of the implant axes", size=7.5, colour=SOFT)
 
 
@@ -139,7 +139,7 @@ def _on_picture(view: View, sites: tuple[Site, ...], scan: Scan) -> list[tuple[f
     return [(float(x), float(y)) for x, y, _ in view.pixels(np.array(centres).reshape(-1, 3))]
 
 
-def _mark(
+def mark(
     page: Page, corner: tuple[float, float], at: tuple[float, float], size: tuple[float, float], label: str
 ) -> None:
     """A number beside its site, on the side away from the middle of the picture, with a line to it; inches."""

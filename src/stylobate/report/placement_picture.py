@@ -12,7 +12,7 @@ from stylobate.core.rigid import pose
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import ByteArray, FloatArray
 from stylobate.parts.model import TitaniumBase
-from stylobate.report.picture import ACCENT, DPI, GAP, MARGIN, PANEL, PLASTER, SOFT, WIDTH, Page
+from stylobate.report.picture import ACCENT, DPI, GAP, MARGIN, PANEL, PLASTER, SOFT, WIDTH, Page, mark
 from stylobate.report.placement_table import CAUTION
 from stylobate.report.raster import View, draw
 from stylobate.report.solids import rod
@@ -77,9 +77,10 @@ def _overview(page: Page, top: float, placement: Placement, gum: Surface | None)
     scale = 0.92 * float(min(size[0] / (high - low)[0], size[1] / (high - low)[1]))
     view = View(pose(rotation, -(low + high) / 2), size, scale)
     page.image(MARGIN, top, _drawn(view, shown))
-    centres = np.array([site.channel.origin + 6.0 * site.channel.direction for site in placement.sites])
+    centres = np.array([site.channel.origin for site in placement.sites])
     for site, (x, y, _) in zip(placement.sites, view.pixels(centres), strict=True):
-        page.text(MARGIN + x / DPI + 0.14, top + y / DPI - 0.1, printable(site.site), size=10, weight="bold")
+        sides = (size[0] / DPI, size[1] / DPI)
+        mark(page, (MARGIN, top), (float(x) / DPI, float(y) / DPI), sides, printable(site.site))
     page.text(MARGIN, top + OVERVIEW - 0.2, "Seen along the middle of the axes", size=7.5, colour=SOFT)
 
 
