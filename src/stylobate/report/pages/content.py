@@ -35,7 +35,8 @@ def labels(dossier: Dossier) -> dict[str, str]:
 def content(dossier: Dossier, drawn: Pictures) -> dict[str, Any]:
     """Everything on the pages. Lists of dicts of strings, and shares 0 to 1 for bars and marks. Raises CaseError."""
     record, called = dossier.record, labels(dossier)
-    state = {found.site.site: found for found in states(dossier.case)} if dossier.case is not None else {}
+    known = {found.site.site: found for found in states(dossier.case)} if dossier.case is not None else {}
+    state = {site.record.site: known[site.record.site] for site in dossier.sites if site.record.site in known}
     sites = [_site(site.record, called, state.get(site.record.site), drawn) for site in dossier.sites]
     count = len(sites)
     low, high = range_words()
