@@ -98,17 +98,23 @@ def clipped(surface: Surface, height: FloatArray) -> Surface:
     return Surface(np.concatenate(points), np.concatenate(made).astype(np.int32))
 
 
+def touching(faces: IntArray, marked: BoolArray) -> BoolArray:
+    """(m,) whether a face has a marked vertex, marked (n,); by columns, several times as fast as along an axis of 3."""
+    return np.asarray(marked[faces[:, 0]] | marked[faces[:, 1]] | marked[faces[:, 2]])
+
+
 def boundary_loops(faces: IntArray, within: BoolArray | None = None) -> list[IntArray]:
     """Closed lines of open edges, each in the direction of its faces; only those between vertices of `within` (n,)."""
     if within is not None:
-        faces = faces[within[faces].any(axis=1)]
+        faces = faces[touching(faces, within)]
     edges = faces[:, [[0, 1], [1, 2], [2, 0]]].reshape(-1, 2).astype(np.int64)
     most = int(edges.max(initial=0)) + 1
-    there, back = edges[:, 0] * most + edges[:, 1], edges[:, 1] * most + edges[:, 0]
-    is_open = ~np.isin(there, back)
     if within is not None:
-        is_open &= within[edges].all(axis=1)
-    open_edges = edges[is_open]
+        edges = edges[within[edges[:, 0]] & within[edges[:, 1]]]
+    there, back = edges[:, 0] * most + edges[:, 1], np.sort(edges[:, 1] * most + edges[:, 0])
+    # NumPy's isin asks a table of hashes first, which takes several times as long.
+    found = np.searchsorted(back, there)
+    open_edges = edges[np.append(back, -1)[found] != there]
     following: dict[int, list[int]] = {}
     for start, end in open_edges.tolist():
         following.setdefault(start, []).append(end)

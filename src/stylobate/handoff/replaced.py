@@ -20,7 +20,7 @@ from stylobate.core.rigid import inverse
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import BoolArray, FloatArray, IntArray, LongArray
 from stylobate.find.thin import vertex_normals
-from stylobate.handoff.edges import around_axis, boundary_loops, clipped, refined, zipped_band
+from stylobate.handoff.edges import around_axis, boundary_loops, clipped, refined, touching, zipped_band
 
 BODY_REACH = 0.30
 """mm from the CAD surface within which the scan shows the body: beyond layers, noise and rounded edges, short of the
@@ -58,17 +58,20 @@ def replaced(scan: Scan, poses: Sequence[FloatArray], bodies: Sequence[Surface])
     vertices = scan.surface.vertices + scan.origin
     faces = scan.surface.faces
     welded: list[bool] = []
+    unlike = {id(body): body for body in bodies}
+    fine = {key: (SurfaceTree.of(body), refined(body, CAD_EDGE)) for key, body in unlike.items()}
     for pose, body in zip(poses, bodies, strict=True):
+        tree, cad = fine[id(body)]
         connection_from_scan = inverse(pose)
         local = vertices @ connection_from_scan[:3, :3].T + connection_from_scan[:3, 3]
         near = _near(local, body, BLOB_REACH)
-        found = SurfaceTree.of(body).closest(local[near])
+        found = tree.closest(local[near])
         distance = np.full(len(local), np.inf)
         distance[near] = np.where(found.on_boundary, np.abs(found.distance), found.distance)
-        faces = _without_scraps(local, faces[~(distance < BODY_REACH)[faces].any(axis=1)], body)
+        faces = _without_scraps(local, faces[~touching(faces, distance < BODY_REACH)], body)
         blob = _blobs(local, faces, body, distance, near, found.gradient)
-        faces = _without_scraps(local, faces[~blob[faces].any(axis=1)], body)
-        local, faces, joined = _joined(local, faces, refined(body, CAD_EDGE))
+        faces = _without_scraps(local, faces[~touching(faces, blob)], body)
+        local, faces, joined = _joined(local, faces, cad)
         vertices = local @ pose[:3, :3].T + pose[:3, 3]
         welded.append(joined)
     return Replaced(_without_unused(vertices, faces), tuple(welded))
@@ -76,7 +79,8 @@ def replaced(scan: Scan, poses: Sequence[FloatArray], bodies: Sequence[Surface])
 
 def _near(local: FloatArray, body: Surface, reach: float) -> BoolArray:
     low, high = body.vertices.min(axis=0) - reach, body.vertices.max(axis=0) + reach
-    return np.asarray(((local > low) & (local < high)).all(axis=1))
+    inside = [(local[:, k] > low[k]) & (local[:, k] < high[k]) for k in range(3)]
+    return np.asarray(inside[0] & inside[1] & inside[2])
 
 
 def _blobs(
@@ -104,7 +108,7 @@ def _bin(points: FloatArray) -> LongArray:
 def _without_scraps(local: FloatArray, kept: IntArray, body: Surface) -> IntArray:
     """The faces but for small pieces beside the body that hang on nothing else."""
     beside = _near(local, body, NEAR)
-    around = np.flatnonzero(beside[kept].any(axis=1))
+    around = np.flatnonzero(touching(kept, beside))
     ends = np.concatenate([kept[around][:, [0, 1]], kept[around][:, [1, 2]]])
     graph = coo_array((np.ones(len(ends), np.int8), (ends[:, 0], ends[:, 1])), shape=(len(local), len(local)))
     piece = connected_components(graph, directed=False)[1][kept[around, 0]]
