@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
 from stylobate.several.comparing.draws import Draws, draws
-from stylobate.several.comparing.errors import Drift, Prior
+from stylobate.several.comparing.errors import NOT_STATED, Drift, Prior
 from stylobate.several.comparing.layout import Cell, Layout, layout
-from stylobate.several.comparing.likelihood import CellFit
+from stylobate.several.comparing.likelihood import HEIGHT, CellFit
 from stylobate.several.comparing.multiplicity import SHARES, Multiplicity
 from stylobate.several.comparing.union import Union
 
@@ -67,12 +67,24 @@ def search(union: Union, held: Prior, left_out: frozenset[Cell] = frozenset()) -
         cells = _cells(laid)
         drawn = draws(laid, drift.parts, cells, held)
         tried = max(tried, len(cells) + len(named))
-        sizes = np.sqrt(drawn.weights() @ drawn.theta**2)
-        counted = Multiplicity.of(laid, drift.parts, sizes, cells)
-        found = _clearest(drawn, counted)
+        if held is NOT_STATED:
+            heights, counted = tuple(map(_height_of, drawn.cells)), Multiplicity.in_full(len(cells))
+        else:
+            sizes = np.sqrt(drawn.weights() @ drawn.theta**2)
+            heights, counted = drawn.heights, Multiplicity.of(laid, drift.parts, sizes, cells)
+        found = _clearest(drawn, heights, counted)
         if found is None:
-            return Search(tuple(named), laid, drift, drawn, tried, _findable(drawn, counted, len(laid.poses)))
+            findable = _findable(drawn, heights, counted, len(laid.poses))
+            return Search(tuple(named), laid, drift, drawn, tried, findable)
         named.append(found)
+
+
+def _height_of(pose: CellFit) -> CellFit:
+    """The height with the whole pose free: where drift is not known the site's own tilt is not to speak for it."""
+    height = slice(HEIGHT, HEIGHT + 1)
+    return replace(
+        pose, motions=pose.motions[height], shift=pose.shift[:, height], covariance=pose.covariance[:, height, height]
+    )
 
 
 def _cells(laid: Layout) -> list[Cell]:
@@ -96,9 +108,9 @@ def p_value(drawn: Draws, fit: CellFit) -> float:
     return float(drawn.weights(fit.log_likelihood) @ chdtrc(len(fit.motions), squared))
 
 
-def _clearest(drawn: Draws, counted: Multiplicity) -> Moved | None:
+def _clearest(drawn: Draws, heights: tuple[CellFit, ...], counted: Multiplicity) -> Moved | None:
     """The cell that best explains what stands off, by the test that speaks clearest, where any is below the level."""
-    tests = {"height": drawn.heights, "pose": drawn.cells}
+    tests = {"height": heights, "pose": drawn.cells}
     p = {test: [p_value(drawn, fit) / SHARES[test] for fit in fits] for test, fits in tests.items()}
     least = [min(both) for both in zip(*p.values(), strict=True)]
     significant = [c for c, value in enumerate(least) if value <= counted.critical]
@@ -125,13 +137,13 @@ def _mean(drawn: Draws, fit: CellFit) -> tuple[FloatArray, FloatArray]:
     return mean, np.tensordot(weights, fit.covariance, axes=1) + (off * weights[:, None]).T @ off
 
 
-def _findable(drawn: Draws, counted: Multiplicity, implants: int) -> FloatArray:
+def _findable(drawn: Draws, heights: tuple[CellFit, ...], counted: Multiplicity, implants: int) -> FloatArray:
     """Height (mm) of each implant that one scan's test of height would name with 95 % probability; the worst scan."""
     from scipy.optimize import brentq
     from scipy.special import ndtr
 
     result = np.full(implants, np.nan)
-    for fit in drawn.heights:
+    for fit in heights:
         weights = drawn.weights(fit.log_likelihood)
         sd = np.sqrt(fit.covariance[:, 0, 0])
 

@@ -32,10 +32,15 @@ class Multiplicity:
     least: FloatArray
 
     @staticmethod
+    def in_full(count: int) -> Multiplicity:
+        """Every cell counts in full (Bonferroni)."""
+        return Multiplicity(count, LEVEL / max(count, 1), np.zeros(0))
+
+    @staticmethod
     def of(layout: Layout, drift: FloatArray, theta: FloatArray, cells: list[Cell]) -> Multiplicity:
         """By drawing what the cells show where nothing moved, θ (5,) known (Westfall & Young 1993)."""
         if not 0 < 6 * len(cells) <= MOST_VALUES:
-            return Multiplicity(len(cells), LEVEL / max(len(cells), 1), np.zeros(0))
+            return Multiplicity.in_full(len(cells))
         covariance = joint(layout, drift, theta, cells)
         values, vectors = np.linalg.eigh(covariance)
         pulls = _normal(len(values)) @ (vectors * np.sqrt(np.clip(values, 0.0, None))).T
