@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from stylobate.build.footing import Footing
 from stylobate.core.result import Bounds, PartsInfo
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
+from stylobate.joining import Join
 from stylobate.parts.model import Connection, MultiUnitAbutment, TitaniumBase
 
 Part = MultiUnitAbutment | TitaniumBase
@@ -183,3 +185,4 @@ class Placement:
     joint: tuple[Joint, ...]
     near: tuple[Nearness, ...]
     warnings: tuple[str, ...] = ()
+    joins: Mapping[str, Join] = field(default_factory=dict)

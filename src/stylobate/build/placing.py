@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -26,6 +26,7 @@ from stylobate.core.errors import UsageError
 from stylobate.core.result import PartsInfo
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
+from stylobate.joining import Join, joins, sites_of
 from stylobate.parts import PartsFolder, load_parts
 from stylobate.parts.model import MultiUnitAbutment, TitaniumBase
 from stylobate.record import Record, RecordSite, read_result
@@ -58,6 +59,8 @@ def place(
     accept: Sequence[str] = (),
     one_path: bool = False,
     channel_diameter: float = CHANNEL_DIAMETER,
+    join_to: str | Path | Scan | None = None,
+    bite: str | Path | Scan | None = None,
 ) -> Placement:
     """Put parts on the connections of a measurement.
 
@@ -65,23 +68,51 @@ def place(
     "[SITE:]X,Y,Z", scan coordinates; without, the planned teeth's, or the mean of the axes. tissue, opposing, teeth:
     surfaces in scan coordinates. below: "SITE=ABUTMENT[@TURN]", the abutment in the mouth that carries the site.
     accept: "SITE=REASON" for a site whose verdict is `do not use`. one_path: where it has the choice, take the chains
-    that share one path of insertion.
+    that share one path of insertion. join_to: the measured scan; then tissue and opposing come in frames of their own
+    and are joined to it first, the latter by way of `bite`.
 
-    Raises UsageError, ResultError, PartsError or ScanError, each in one line.
+    Raises UsageError, ResultError, PartsError, ScanError or JoinError, each in one line.
     """
     record = result if isinstance(result, Record) else read_result(result)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     wishes = wishes_of(sites, aims, below, accept, one_path, channel_diameter)
-    around = Surroundings(*(_surface(source) for source in (tissue, opposing, teeth)))
-    return placed(record, folder, wishes, around)
+    gum, other = _scan(tissue), _scan(opposing)
+    found = _joins(record, gum, other, _scan(join_to), _scan(bite))
+    around = Surroundings(
+        _surface(gum, found.get("tissue")), _surface(other, found.get("opposing")), _surface(_scan(teeth), None)
+    )
+    made = placed(record, folder, wishes, around)
+    said = tuple(f"{role}: {one.words()}" for role, one in found.items())
+    return replace(made, joins=found, warnings=made.warnings + said)
 
 
-def _surface(source: str | Path | Scan | None) -> Surface | None:
-    """The surface of a scan in scan coordinates."""
-    if source is None:
+def _scan(source: str | Path | Scan | None) -> Scan | None:
+    return source if source is None or isinstance(source, Scan) else read_scan(source)
+
+
+def _surface(scan: Scan | None, join: Join | None) -> Surface | None:
+    """The surface of a scan, in the measured scan's coordinates."""
+    if scan is None:
         return None
-    scan = source if isinstance(source, Scan) else read_scan(source)
-    return Surface(scan.surface.vertices + scan.origin, scan.surface.faces)
+    own = Surface(scan.surface.vertices + scan.origin, scan.surface.faces)
+    return own if join is None else own.moved(join.first_from_second)
+
+
+def _joins(
+    record: Record, tissue: Scan | None, opposing: Scan | None, bodies: Scan | None, bite: Scan | None
+) -> Mapping[str, Join]:
+    """Raises UsageError where the scan joined to is not the measured one, or nothing is to be joined."""
+    if bodies is None:
+        if bite is not None:
+            raise UsageError("--bite: says where the opposing jaw lies only together with --join, the measured scan.")
+        return {}
+    if bodies.sha256 != record.scan.sha256:
+        raise UsageError(
+            f"--join {bodies.file}: is not the scan that was measured: its SHA-256 differs; give that one."
+        )
+    if tissue is None and (opposing is None or bite is None):
+        raise UsageError("--join: there is nothing to join; give --tissue, or --opposing with --bite.")
+    return joins(bodies, sites_of(record), tissue, opposing, bite)
 
 
 def placed(record: Record, folder: PartsFolder, wishes: Wishes, around: Surroundings) -> Placement:

@@ -106,6 +106,28 @@ class OutputEntry(Stamped):
     files: Files
 
 
+class JoinSite(Table):
+    """95 % bounds of a join at one site, and the covariance (6 × 6) of ξ there."""
+
+    site: Words
+    platform_um: float
+    axis_deg: float
+    covariance: tuple[tuple[float, ...], ...]
+
+
+class JoinEntry(Stamped):
+    """Where a scan lies in that of the bodies. scan, bite, result: hashes and id of what it was found with."""
+
+    role: Role
+    scan: Sha
+    bite: Sha | None = None
+    result: Inside
+    bodies_from_scan: tuple[tuple[float, ...], ...]
+    shared_mm2: float
+    places: int
+    sites: tuple[JoinSite, ...]
+
+
 class Check(Stamped):
     """One chairside check of one site. scan: hash of the scan it was made for. value: what was read, in words."""
 
@@ -141,6 +163,7 @@ class CaseTable(Table):
     results: tuple[ResultEntry, ...] = ()
     sites: tuple[SitesEntry, ...] = ()
     outputs: tuple[OutputEntry, ...] = ()
+    joins: tuple[JoinEntry, ...] = ()
     checks: tuple[Check, ...] = ()
     releases: tuple[Release, ...] = ()
     keep_names: bool = Field(default=False, description="file names and comments of scans are kept")
@@ -166,6 +189,17 @@ class CaseTable(Table):
         result = self.result()
         named = next((entry for entry in reversed(self.sites) if result and entry.result == result.id), None)
         return {entry.tooth: entry.site for entry in named.sites} if named else {}
+
+    def join(self, role: Role) -> JoinEntry | None:
+        """The newest join of that role's current scan with the current result; None where something has changed."""
+        scan, bite, result = self.scan(role), self.scan("bite"), self.result()
+        if scan is None or result is None:
+            return None
+        for entry in reversed(self.joins):
+            same_bite = entry.bite is None or (bite is not None and bite.sha256 == entry.bite)
+            if (entry.role, entry.scan, entry.result) == (role, scan.sha256, result.id) and same_bite:
+                return entry
+        return None
 
     def output(self, kind: Output) -> OutputEntry | None:
         """The newest output of that kind."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from stylobate.case.checks import SiteState, states
 from stylobate.case.folder import Case
+from stylobate.case.joined import join_words
 from stylobate.case.model import ROLES
 from stylobate.core.teeth import tooth_name
 
@@ -14,6 +15,8 @@ def summary(case: Case, log_lines: int) -> list[str]:
     found = [f"Case {table.code}, for: {table.work}, {case.path}"]
     scans = {role: table.scan(role) for role in ROLES}
     found += [f"  scan of {role}: {entry.file}" for role, entry in scans.items() if entry is not None]
+    joined = {role: table.join(role) for role in ROLES}
+    found += [f"  {role}: {join_words(entry)}" for role, entry in joined.items() if entry is not None]
     parts = table.current_parts()
     if parts is not None:
         found.append(f"  parts: {parts.name}, {parts.revision}")

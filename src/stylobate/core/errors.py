@@ -10,6 +10,7 @@
     ├── PackageError        a hand-off package is not whole, not genuine, or cannot be made
     ├── UsageError          options that contradict each other or name what does not exist
     ├── FitError            a fit that did not converge or has too little surface
+    ├── JoinError           two scans cannot be laid on each other well enough
     └── OutputError         the result cannot be written; what stood there before is kept
 
 A scan in which fewer sites are found than asked for is not an error: the result is written and says so.
@@ -64,6 +65,10 @@ class UsageError(StylobateError):
 
 class FitError(StylobateError):
     """A pose could not be fixed: names the figure reached and the figure needed."""
+
+
+class JoinError(StylobateError):
+    """Two scans cannot be laid on each other well enough: says how much they share and what is lacking."""
 
 
 class OutputError(StylobateError):

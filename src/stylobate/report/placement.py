@@ -11,6 +11,7 @@ from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment
 from stylobate.report.document import matrix
 from stylobate.report.folder import Staging
+from stylobate.report.joins import join_values
 from stylobate.report.laid_out import laid_out
 from stylobate.report.meshes import mesh_file
 
@@ -67,6 +68,7 @@ def placement_document(placement: Placement) -> dict[str, Any]:
             for site in placement.sites
             for link in site.chain
         ],
+        "joins": {role: join_values(join) for role, join in placement.joins.items()},
         "warnings": list(placement.warnings),
     }
 

@@ -11,6 +11,7 @@ from stylobate.simulate.demo import demo_bodies, demo_files, demo_parts
 from stylobate.simulate.files import write
 from stylobate.simulate.making import Scene, Truth, scene
 from stylobate.simulate.settings import Drift, Fault, Noise, Placed, Settings
+from stylobate.simulate.visits import Visit, again, bite
 
 __all__ = [
     "FAMILIES",
@@ -21,6 +22,9 @@ __all__ = [
     "Scene",
     "Settings",
     "Truth",
+    "Visit",
+    "again",
+    "bite",
     "bound",
     "demo_bodies",
     "demo_files",

@@ -28,13 +28,14 @@ Generator = np.random.Generator
 
 @dataclass(frozen=True)
 class Site:
-    """A body as it shall stand. gum: share of its height below the gum."""
+    """A body as it shall stand. gum: share of its height below the gum. stands: False where it is not screwed in."""
 
     body: ScanBody
     slot: int
     arc: float
     mouth_from_connection: FloatArray
     gum: float
+    stands: bool = True
 
 
 @dataclass(frozen=True)

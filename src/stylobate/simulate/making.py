@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -100,20 +101,34 @@ def scene(settings: Settings, bodies: tuple[ScanBody, ...]) -> Scene:
 
     Raises UsageError where the settings do not fit each other or the bodies.
     """
-    streams = {name: np.random.default_rng([settings.seed, k]) for k, name in enumerate(STREAMS)}
+    streams = streams_of(settings.seed)
     layout = lay_out(settings, bodies, streams["layout"])
-    return _scanned(settings, layout, bodies, streams)
+    return scanned(settings, layout, bodies, streams)
 
 
-def _scanned(settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], streams: dict[str, Generator]) -> Scene:
+def streams_of(seed: int) -> dict[str, Generator]:
+    """A generator for each thing that is drawn, so that one leaves the others alone."""
+    return {name: np.random.default_rng([seed, k]) for k, name in enumerate(STREAMS)}
+
+
+def scanned(
+    settings: Settings, layout: Layout, bodies: tuple[ScanBody, ...], streams: dict[str, Generator],
+    moved: Callable[[FloatArray], FloatArray] | None = None,
+) -> Scene:  # fmt: skip
+    """Scan a layout. moved: how far (n,) tissue at points (n, 3), mouth frame, has moved along its normals, mm."""
     by_site = [tuple(f for f in settings.faults if f.site == k + 1) for k in range(len(layout.sites))]
     shown = [_shown(s, by_site[k], bodies, streams["faults"]) for k, s in enumerate(layout.sites)]
     edges = [sharp_edges(body.surface) for body in shown]
     fillet = float(streams["layout"].uniform(*settings.fillet_mm))
     posts = tuple(_post(settings, site, shown[k], edges[k], by_site[k], streams) for k, site in enumerate(layout.sites))
-    field = Field(layout.rows, posts, fillet)
+    standing = [k for k, site in enumerate(layout.sites) if site.stands]
+    field = Field(layout.rows, tuple(posts[k] for k in standing), fillet)
     mesh = mesh_of(field, layout.low, layout.high, settings.edge_mm, _turn(streams["lattice"]))
-    state = _trimmed(mesh, posts, layout)
+    owner = np.array([*standing, -1], np.int32)[mesh.owner]
+    state = _trimmed(replace(mesh, owner=owner), posts, layout)
+    if moved is not None:
+        soft = (state.owner < 0)[:, None] * state.normals
+        state = replace(state, vertices=state.vertices + moved(state.vertices)[:, None] * soft)
     if settings.adaptive:
         faces = coarsened(state.vertices, state.normals, state.faces, state.owner, settings.edge_mm, ADAPTIVE_FACTOR)
         state = replace(state, faces=faces).taken(faces)

@@ -124,6 +124,24 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
     return 0
 
 
+@command.command(short_help="Join the other scans to that of the bodies.")
+@FOLDER
+@BY
+def join(folder: Path, who: str) -> None:
+    """Join the tissue scan to the scan of the bodies over the teeth, and the opposing one by way of the bite scan.
+
+    Where each lies, and how well that is known at each site, is kept in the case and stands on the report. A scan may
+    come in any frame. Status 2 where too few teeth are shared for a join to be trusted.
+    """
+    from stylobate.case import Case
+    from stylobate.case.joined import join_scans
+
+    case, lines = join_scans(Case.open(folder), who)
+    for line in lines:
+        click.echo(line)
+    _say(case)
+
+
 @command.command(short_help="Say which tooth each site of the result stands for.")
 @FOLDER
 @click.argument("teeth", metavar="TOOTH=SITE...", nargs=-1, required=True)

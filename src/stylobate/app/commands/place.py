@@ -26,6 +26,13 @@ FilePath = click.Path(path_type=Path, readable=False)
 @click.option("--tissue", type=FilePath, metavar="SCAN", help="Scan without scan bodies: height of the tissue.")
 @click.option("--opposing", type=FilePath, metavar="SCAN", help="Scan of the other jaw: room along the channel.")
 @click.option(
+    "--join", "join_to", type=FilePath, metavar="SCAN",
+    help="The measured scan: tissue and opposing are in frames of their own, and are joined to it over the teeth.",
+)  # fmt: skip
+@click.option(
+    "--bite", type=FilePath, metavar="SCAN", help="With --join: both jaws closed, by which opposing is joined."
+)
+@click.option(
     "--below", multiple=True, metavar="SITE=PART[@MARK]",
     help="The abutment in the mouth on which a site was measured; repeatable.",
 )  # fmt: skip
@@ -41,13 +48,13 @@ FilePath = click.Path(path_type=Path, readable=False)
 @click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
 def command(
     result: Path, parts: Path, sites: tuple[str, ...], aims: tuple[str, ...], teeth: Path | None, tissue: Path | None,
-    opposing: Path | None, below: tuple[str, ...], one_path: bool, channel_diameter: float, accept: tuple[str, ...],
-    picture: bool, out: Path,
+    opposing: Path | None, join_to: Path | None, bite: Path | None, below: tuple[str, ...], one_path: bool,
+    channel_diameter: float, accept: tuple[str, ...], picture: bool, out: Path,
 ) -> int:  # fmt: skip
     """Put abutments and bases on measured connections.
 
     RESULT is a result.json or its folder. DIR gets place.json and the surface of each placed part. Tissue, opposing
-    and planned teeth are STL, PLY or OBJ in the coordinates of the scan.
+    and planned teeth are STL, PLY or OBJ in the coordinates of the scan; with --join, tissue and opposing in any.
 
     A turn is counted in index positions of the connection below; without one the best is taken.
     """
@@ -59,13 +66,17 @@ def command(
         gum = None if tissue is None else read_scan(tissue)
         placement = place(
             result, parts, sites=sites, aims=aims, tissue=gum, opposing=opposing, teeth=teeth, below=below,
-            accept=accept, one_path=one_path, channel_diameter=channel_diameter,
+            accept=accept, one_path=one_path, channel_diameter=channel_diameter, join_to=join_to, bite=bite,
         )  # fmt: skip
         drawn = None
         if picture:
+            from stylobate.joining import moved_scan
             from stylobate.report.placement_picture import placement_png
 
-            drawn = placement_png(placement, gum)
+            seen = gum
+            if gum is not None and "tissue" in placement.joins:
+                seen = moved_scan(gum, placement.joins["tissue"].first_from_second)
+            drawn = placement_png(placement, seen)
         save_placement(placement, area, drawn)
     from stylobate.report.placement_table import show_placement
 

@@ -6,7 +6,8 @@ from typing import Any
 
 from stylobate import __version__
 from stylobate.case.checks import QUESTION, SiteState, states
-from stylobate.case.model import KINDS
+from stylobate.case.joined import join_words
+from stylobate.case.model import KINDS, ROLES
 from stylobate.core.result import Bounds, Finding
 from stylobate.core.teeth import tooth_name
 from stylobate.record import RecordSite
@@ -237,6 +238,11 @@ def _provenance(dossier: Dossier) -> list[dict[str, str]]:
         ("result", record.software, dossier.result_sha256),
     ]
     if dossier.case is not None:
+        table = dossier.case.table
+        for role in ROLES:
+            scan, join = table.scan(role), table.join(role)
+            if scan is not None and join is not None:
+                rows.append((f"{role} scan", join_words(join), scan.sha256))
         log = dossier.case.log
         rows.append(("log", f"{len(log.lines)} lines, the last by {log.lines[-1].who}", log.head))
     return [{"what": what, "words": printable(words), "sha256": printable(sha256)} for what, words, sha256 in rows]

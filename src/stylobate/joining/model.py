@@ -1,0 +1,44 @@
+"""What a join says: where one scan lies in another, how well that is known at each site, and on what it rests."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stylobate.core.types import FloatArray
+
+
+@dataclass(frozen=True)
+class Placed:
+    """One site: 95 % bounds of the join there, and the covariance (6, 6) of its ξ at the platform, connection frame."""
+
+    site: str
+    platform_um: float
+    axis_deg: float
+    covariance: FloatArray
+
+
+@dataclass(frozen=True)
+class Join:
+    """first_from_second: (4, 4). shared_mm2: area that agrees; share: of what of the second scan lies by the first.
+
+    patches: how many pieces of surface that area has; sd_um: standard deviation by which they differ from a rigid
+    motion, robust. sites: in the first scan's order. covariance (6n, 6n): of the ξ of all n sites together.
+    """
+
+    first_from_second: FloatArray
+    shared_mm2: float
+    share: float
+    patches: int
+    sd_um: float
+    sites: tuple[Placed, ...]
+    covariance: FloatArray
+
+    def words(self) -> str:
+        """What a reader wants to know of it."""
+        bounds = ", ".join(f"{site.platform_um:.0f} µm at site {site.site}" for site in self.sites)
+        return f"joined over {self.shared_mm2:.0f} mm² of teeth in {self.patches} places; within {bounds} (95 %)"
+
+    @property
+    def worst_um(self) -> float:
+        """Largest 95 % bound at any site."""
+        return max(site.platform_um for site in self.sites)
