@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,7 @@ from stylobate.parts import PartsFolder, load_parts
 from stylobate.record import Record, read_result
 from stylobate.report.document import document
 from stylobate.report.meshes import stl_bytes
-from stylobate.scan import read_surface
+from stylobate.scan import read_scan, read_surface
 from stylobate.simulate import demo_parts
 from tests.doors.handmade import measurement
 from tests.doors.running import refused, run
@@ -191,3 +192,25 @@ def test_a_folder_that_knows_the_connection_otherwise_is_refused(
                 place(record, case / PARTS, ["1=alder-base-10"])
         finally:
             (case / PARTS / "parts.toml").write_text(toml)
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        ({"opposing": "flat.stl", "bite": "flat.stl"}, "only together with --join"),
+        ({"opposing": "flat.stl", "join_to": "flat.stl", "bite": "flat.stl"}, "is not the scan that was measured"),
+    ],
+)
+def test_joins_that_make_no_sense_are_refused(
+    loaded: tuple[Record, PartsFolder], case: Path, options: dict[str, str], words: str
+) -> None:
+    with pytest.raises(StylobateError, match=words):
+        place(*loaded, **{name: case / file for name, file in options.items()}, accept=["3=seen"])  # type: ignore[arg-type]
+
+
+def test_a_join_needs_something_to_join(loaded: tuple[Record, PartsFolder], case: Path) -> None:
+    record, parts = loaded
+    flat = read_scan(case / "flat.stl")
+    measured = replace(record, scan=replace(record.scan, sha256=flat.sha256))
+    with pytest.raises(StylobateError, match="nothing to join"):
+        place(measured, parts, join_to=flat, opposing=flat, accept=["3=seen"])
