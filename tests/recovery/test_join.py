@@ -51,7 +51,6 @@ def test_sites_are_where_the_join_says_within_its_bounds(seed: int) -> None:
     for one, two, stated in zip(first.sites, second.sites, found.sites, strict=True):
         left = rigid.log(rigid.inverse(found.first_from_second @ two.scan_from_connection) @ one.scan_from_connection)
         assert 1e3 * np.linalg.norm(left[:3]) <= stated.platform_um <= 100.0
-        assert np.degrees(np.linalg.norm(left[3:5])) <= stated.axis_deg
 
 
 def test_neither_frame_nor_origin_changes_where_a_scan_is_laid() -> None:

@@ -37,7 +37,7 @@ def join_scans(case: Case, who: str) -> tuple[Case, tuple[str, ...]]:
                 result=result.id, bodies_from_scan=_rows(join.first_from_second), shared_mm2=join.shared_mm2,
                 places=join.patches, by=who, time=now(),
                 sites=tuple(
-                    JoinSite(site=site.site, platform_um=site.platform_um, axis_deg=site.axis_deg,
+                    JoinSite(site=site.site, platform_um=site.platform_um,
                              covariance=_rows(site.covariance))
                     for site in join.sites
                 ),

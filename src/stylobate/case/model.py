@@ -107,11 +107,10 @@ class OutputEntry(Stamped):
 
 
 class JoinSite(Table):
-    """95 % bounds of a join at one site, and the covariance (6 × 6) of ξ there."""
+    """95 % bound of a join at one site, and the covariance (3 × 3), mm², of its shift there, connection frame."""
 
     site: Words
     platform_um: float
-    axis_deg: float
     covariance: tuple[tuple[float, ...], ...]
 
 

@@ -9,11 +9,13 @@ from stylobate.core.types import FloatArray
 
 @dataclass(frozen=True)
 class Placed:
-    """One site: 95 % bounds of the join there, and the covariance (6, 6) of its ξ at the platform, connection frame."""
+    """One site: 95 % bound of the join there, and the covariance (3, 3), mm², of its shift, connection frame.
+
+    No bound of the axis is stated: it held in 85 of 100 simulated joins only (docs/method/join.md).
+    """
 
     site: str
     platform_um: float
-    axis_deg: float
     covariance: FloatArray
 
 

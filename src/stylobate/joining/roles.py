@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from stylobate.bounds import bounds
+from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError
 from stylobate.core.surface import Scan, Surface
@@ -58,8 +58,7 @@ def _through(bodies: Scan, bite: Scan, opposing: Scan, sites: tuple[Site, ...]) 
     placed = []
     for k, site in enumerate(sites):
         block = covariance[6 * k : 6 * k + 6, 6 * k : 6 * k + 6]
-        stated = bounds(block, 0)
-        placed.append(Placed(site.name, stated.platform_um, stated.axis_deg, block))
+        placed.append(Placed(site.name, 1e3 * length_95(block[:3, :3]), block[:3, :3]))
     both = replace(
         far, first_from_second=near.first_from_second @ far.first_from_second, sites=tuple(placed),
         covariance=covariance, shared_mm2=min(near.shared_mm2, far.shared_mm2), share=min(near.share, far.share),

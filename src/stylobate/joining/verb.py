@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.bounds import bounds
+from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError
 from stylobate.core.surface import Scan
@@ -24,6 +24,8 @@ the largest misfit of a restoration that passes (facts 2: no threshold is proven
 LEAST_AREA = 100.0
 """mm² that must agree: about two crowns; jaws of different mouths agreed over up to 80 by chance."""
 LEAST_PATCHES = 6
+MOST_SD = 0.06
+"""mm: teeth whose blocks differ by more are not the same teeth."""
 RIVAL = 0.8
 """Share of the best pose's support from which on another pose might as well be the right one."""
 AROUND = 1.5
@@ -77,6 +79,11 @@ def join(
     places = len(patches_of(fit).centres) if shared > 0.0 else 0
     if shared < LEAST_AREA or places < LEAST_PATCHES:
         raise JoinError(f"{names}: only {shared:.0f} mm² of teeth agree, in {places} places; {_MORE}")
+    if fit.block_sd > MOST_SD:
+        raise JoinError(
+            f"{names}: {shared:.0f} mm² of teeth lie near each other but differ by {1e3 * fit.block_sd:.0f} µm; see "
+            "that both scans are of the same mouth"
+        )
     middle = dense.at.mean(axis=0)
     for other, its in zip(fits, support, strict=True):
         if its > RIVAL * support[best] and not same(fit.first_from_second, other.first_from_second, middle):
@@ -137,8 +144,7 @@ def _known(
     placed = []
     for k, site in enumerate(sites):
         block = covariance[6 * k : 6 * k + 6, 6 * k : 6 * k + 6]
-        stated = bounds(block, 0)
-        placed.append(Placed(site.name, stated.platform_um, stated.axis_deg, block))
+        placed.append(Placed(site.name, 1e3 * length_95(block[:3, :3]), block[:3, :3]))
     return Join(
         rigid.orthonormal(first_from_second), *shared, len(patches.centres), 1e3 * fit.block_sd, tuple(placed),
         covariance,
