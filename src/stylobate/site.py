@@ -29,7 +29,6 @@ READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not la
 LEAST_SUPPORT = 100  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
-RESEMBLING_SD = 0.075  # mm: up to this a place where none fits still resembles a scan body (teeth: mostly 80 to 250 µm)
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
@@ -120,12 +119,12 @@ def measure_site(
     best = laid[0]
     tree = bench.trees[best.body]
     fitted = fit(tree, near, best.descent)
-    if fitted.sd > RESEMBLING_SD or len(fitted.support) < LEAST_SUPPORT:
+    if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
     none_fits = Resembles(best.body, bench.middle(best.body, fitted.scan_from_connection), fitted.sd)
     explained = _explained(tree, near, fitted)
     coverage = _coverage(bench.bodies[best.body], near, fitted)
-    if fitted.sd > WORST_SD or explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
+    if explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
         return none_fits
     pose = weigh(tree, bench.edges[best.body], near, fitted)
     if pose is None or _adrift(pose, fitted):
