@@ -778,6 +778,82 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/site/chain": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Parts for a site: one of its options. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["ChooseChain"];
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Too large. */
+                413: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+                /** @description Not what is described here. */
+                422: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/site/drop": {
         parameters: {
             query?: never;
@@ -1295,7 +1371,17 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            kind: "scan" | "again" | "add" | "drop" | "part";
+            kind: "scan" | "again" | "add" | "drop" | "part" | "build";
+        };
+        /**
+         * ChooseChain
+         * @description Parts for a site, from below: one of its options.
+         */
+        ChooseChain: {
+            /** Chain */
+            chain: components["schemas"]["StepView"][];
+            /** Site */
+            site: string;
         };
         /**
          * ChoosePart
@@ -1306,6 +1392,29 @@ export interface components {
             scan_body: string;
             /** Site */
             site: string;
+        };
+        /**
+         * ComparedView
+         * @description This scan and the one before it. common: sites that both show; tried: how many of them could be named.
+         *
+         *     findable_um: the height that would be found at every such site 95 times in 100, null where none would.
+         *     farthest_um: the largest change of a distance between two common sites. refused: why they cannot be compared.
+         */
+        ComparedView: {
+            /** Before */
+            before: string;
+            /** Common */
+            common: number;
+            /** Farthest Um */
+            farthest_um: number | null;
+            /** Findable Um */
+            findable_um: number | null;
+            /** Moved */
+            moved: components["schemas"]["MovedView"][];
+            /** Refused */
+            refused: string;
+            /** Tried */
+            tried: number;
         };
         /**
          * DeviationView
@@ -1348,6 +1457,46 @@ export interface components {
             u95_um: number | null;
         };
         /**
+         * FrameSiteView
+         * @description A site under the frame: 95 % of draws lie below gap and side; share_worst: in which it is the worst (0 to 1).
+         */
+        FrameSiteView: {
+            /** Gap P95 Um */
+            gap_p95_um: number | null;
+            /** Share Worst */
+            share_worst: number | null;
+            /** Side P95 Um */
+            side_p95_um: number | null;
+            /** Site */
+            site: string;
+        };
+        /**
+         * FrameView
+         * @description How a rigid frame made to the result would rest. repeat: most helpful first. refused: why nothing is foretold.
+         */
+        FrameView: {
+            /** Counted */
+            counted: string[];
+            /** Limit Um */
+            limit_um: number;
+            /** Notes */
+            notes: string[];
+            /** Probability Within Limits */
+            probability_within_limits: number | null;
+            /** Refused */
+            refused: string;
+            /** Repeat */
+            repeat: components["schemas"]["RepeatView"][];
+            /** Side Limit Um */
+            side_limit_um: number;
+            /** Sites */
+            sites: components["schemas"]["FrameSiteView"][];
+            /** Worst Gap P95 Um */
+            worst_gap_p95_um: number | null;
+            /** Worst Side P95 Um */
+            worst_side_p95_um: number | null;
+        };
+        /**
          * JobView
          * @description What is being done now. share: 0 to 1 of the stage.
          */
@@ -1358,6 +1507,35 @@ export interface components {
             share: number;
             /** Stage */
             stage: string;
+        };
+        /**
+         * LinkView
+         * @description A placed part. scan_from_part: 16 numbers, row by row.
+         */
+        LinkView: {
+            /** Part */
+            part: string;
+            /** Scan From Part */
+            scan_from_part: number[];
+            /** Turn */
+            turn: number;
+        };
+        /**
+         * Marks
+         * @description A part marked in a radiograph. length: its true one, mm; ends: x, y of its two ends, pixels; pixel: width, mm.
+         */
+        Marks: {
+            /** Ends */
+            ends: [
+                number,
+                number,
+                number,
+                number
+            ];
+            /** Length */
+            length: number;
+            /** Pixel */
+            pixel: number;
         };
         /**
          * Measure
@@ -1374,6 +1552,24 @@ export interface components {
              * @enum {string}
              */
             work: "single" | "bridge" | "arch";
+        };
+        /**
+         * MovedView
+         * @description A site that stands otherwise to the others than in the scan before.
+         */
+        MovedView: {
+            /** Height Um */
+            height_um: number;
+            /** P */
+            p: number;
+            /** Side Um */
+            side_um: number;
+            /** Site */
+            site: string;
+            /** Turn Deg */
+            turn_deg: number | null;
+            /** U95 Um */
+            u95_um: number;
         };
         /**
          * NameTooth
@@ -1398,6 +1594,8 @@ export interface components {
         /**
          * NoteCheck
          * @description A chairside check, made. value: of torque the N·cm used, of unit the scan body's number.
+         *
+         *     marks: of radiograph, where its beam was measured; a picture too oblique is then not passed.
          */
         NoteCheck: {
             /**
@@ -1405,6 +1603,8 @@ export interface components {
              * @enum {string}
              */
             kind: "clean" | "seated" | "torque" | "radiograph" | "unit";
+            /** @default null */
+            marks: components["schemas"]["Marks"] | null;
             /** Ok */
             ok: boolean;
             /** Tooth */
@@ -1429,6 +1629,18 @@ export interface components {
              * @enum {string}
              */
             what: "scan" | "parts";
+        };
+        /**
+         * OptionView
+         * @description A chain that can be placed, and what there is to know of it.
+         */
+        OptionView: {
+            /** Angle To Aim Deg */
+            angle_to_aim_deg: number;
+            /** Chain */
+            chain: components["schemas"]["StepView"][];
+            /** Notes */
+            notes: string[];
         };
         /**
          * PairView
@@ -1460,6 +1672,64 @@ export interface components {
             revision: string;
         };
         /**
+         * PlacedView
+         * @description The parts of a site. chosen: by a person, else the best of the options, which stand best first.
+         *
+         *     origin, direction: of the screw channel, scan coordinates. tissue_…, room_mm: null where no such scan is at hand.
+         */
+        PlacedView: {
+            /** Angle To Aim Deg */
+            angle_to_aim_deg: number;
+            /** Chain */
+            chain: components["schemas"]["LinkView"][];
+            /** Chosen */
+            chosen: boolean;
+            /** Direction */
+            direction: [
+                number,
+                number,
+                number
+            ];
+            /** Notes */
+            notes: string[];
+            /** Options */
+            options: components["schemas"]["OptionView"][];
+            /** Origin */
+            origin: [
+                number,
+                number,
+                number
+            ];
+            /** Room Mm */
+            room_mm: number | null;
+            /** Site */
+            site: string;
+            /** Tissue Greatest Mm */
+            tissue_greatest_mm: number | null;
+            /** Tissue Least Mm */
+            tissue_least_mm: number | null;
+        };
+        /**
+         * PlacementView
+         * @description Parts on the sites that may be built on. surfaces: keys of their CAD surfaces, by the part's id.
+         *
+         *     refused: why there is none, or which scan was left out; "" where nothing was.
+         */
+        PlacementView: {
+            /** Path */
+            path: string;
+            /** Refused */
+            refused: string;
+            /** Sites */
+            sites: components["schemas"]["PlacedView"][];
+            /** Surfaces */
+            surfaces: {
+                [key: string]: string;
+            };
+            /** Warnings */
+            warnings: string[];
+        };
+        /**
          * RefusalView
          * @description One line: what is wrong, where, what to do; about: what it stands beside.
          */
@@ -1489,6 +1759,20 @@ export interface components {
              * @default false
              */
             withdraw: boolean;
+        };
+        /**
+         * RepeatView
+         * @description What a second scan of one site would change.
+         */
+        RepeatView: {
+            /** Probability Within Limits */
+            probability_within_limits: number;
+            /** Site */
+            site: string;
+            /** Worst Gap P95 Um */
+            worst_gap_p95_um: number;
+            /** Worst Side P95 Um */
+            worst_side_p95_um: number;
         };
         /**
          * ResultView
@@ -1575,15 +1859,20 @@ export interface components {
         /**
          * State
          * @description All that the page shows. undo, redo: what would be taken back or done again.
+         *
+         *     placement, frame, compared: what follows from the result, null until it is known or where nothing does.
          */
         State: {
             case: components["schemas"]["CaseView"] | null;
+            compared: components["schemas"]["ComparedView"] | null;
             /** Folder */
             folder: string;
+            frame: components["schemas"]["FrameView"] | null;
             job: components["schemas"]["JobView"] | null;
             /** Largest Upload Bytes */
             largest_upload_bytes: number;
             parts: components["schemas"]["PartsView"] | null;
+            placement: components["schemas"]["PlacementView"] | null;
             /** Read Only */
             read_only: boolean;
             redo: components["schemas"]["ChoiceView"] | null;
@@ -1601,6 +1890,16 @@ export interface components {
              * @enum {string}
              */
             work: "single" | "bridge" | "arch";
+        };
+        /**
+         * StepView
+         * @description A part of a chain and the index position to which it is turned.
+         */
+        StepView: {
+            /** Part */
+            part: string;
+            /** Turn */
+            turn: number;
         };
         /**
          * TogetherView

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { ask, listen, send, type Answer, type Link, type State } from "./api";
+import { Against, FrameBlock } from "./after";
 import { HandOver, Initials } from "./case";
 import { useKeys } from "./keys";
 import { Ask, Open, Together } from "./open";
@@ -23,7 +24,7 @@ export function App() {
 function Page({ state, link }: { state: State; link: Link }) {
   const [theme, dark, setTheme] = useTheme();
   const [chosen, setChosen] = useState<string | null>(null);
-  const [look, setLook] = useState<Look>({ range: 50, coloured: true, unseen: true, cutTurn: null });
+  const [look, setLook] = useState<Look>({ range: 50, coloured: true, unseen: true, parts: true, cutTurn: null });
   const [pointing, setPointing] = useState(false);
   const [note, setNote] = useState("");
   const [dragging, setDragging] = useState(false);
@@ -104,6 +105,7 @@ function Sites({ state, chosen, choose, settled }: {
         {state.scene && !state.scene.whole && <p class="note">{texts.partial}</p>}
         {result.sites.length === 0 && <p>{texts.none}</p>}
       </header>
+      <Against state={state} />
       <Together state={state} />
       <ol class="sites">
         {result.sites.map((site) => (
@@ -120,6 +122,7 @@ function Sites({ state, chosen, choose, settled }: {
           <ul class="plain">{result.warnings.map((line) => <li>{line}</li>)}</ul>
         </section>
       )}
+      <FrameBlock state={state} />
       <HandOver state={state} settled={settled} />
       {result.not_shown.length > 0 && (
         <section class="block">

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { ask, download, initials, type Answer, type CaseSite, type Check, type Site, type State } from "./api";
+import { Beam, type Marks } from "./beam";
 import { texts } from "./texts";
 
 const QUADRANTS = [[18, 11, -1], [21, 28, 1], [38, 31, -1], [41, 48, 1]] as const;
@@ -59,8 +60,9 @@ function CheckRow({ held, check, settled }: { held: CaseSite; check: Check; sett
   const t = texts.case;
   const [value, setValue] = useState("");
   const [again, setAgain] = useState(false);
+  const [marks, setMarks] = useState<Marks | null>(null);
   const wants = check.kind === "torque" || check.kind === "unit";
-  const note = (ok: boolean): void => void ask("case/check", { tooth: held.tooth, kind: check.kind, ok, value }).then(settled);
+  const note = (ok: boolean): void => void ask("case/check", { tooth: held.tooth, kind: check.kind, ok, value, marks }).then(settled);
   const made = check.ok !== null;
   const target = check.kind === "torque" && held.torque_ncm ? t.target(held.torque_ncm[0], held.torque_ncm[1]) : "";
   return (
@@ -72,6 +74,8 @@ function CheckRow({ held, check, settled }: { held: CaseSite; check: Check; sett
       {made && !again ? (
         <button type="button" class="quiet small" onClick={() => setAgain(true)}>{t.again}</button>
       ) : (
+        <>
+        {check.kind === "radiograph" && <Beam tell={setMarks} />}
         <div class="row">
           {wants && (
             <input
@@ -83,6 +87,7 @@ function CheckRow({ held, check, settled }: { held: CaseSite; check: Check; sett
           <button type="button" class="small" disabled={wants && !value.trim()} aria-label={`${check.question}: ${t.pass}`} onClick={() => note(true)}>{t.pass}</button>
           <button type="button" class="small quiet" aria-label={`${check.question}: ${t.fail}`} onClick={() => note(false)}>{t.fail}</button>
         </div>
+        </>
       )}
     </li>
   );

@@ -41,6 +41,11 @@ export function Picture(props: Props) {
     arch.current?.show(scene?.geometry ?? "", scene?.paint ?? "", stands, scene?.bodies ?? {})
       .catch((error: unknown) => { if (!(error instanceof DOMException)) console.error(error); });
   }, [scene, result]);
+  const { placement } = state;
+  useEffect(() => {
+    arch.current?.place(placement?.sites ?? [], placement?.surfaces ?? {})
+      .catch((error: unknown) => { if (!(error instanceof DOMException)) console.error(error); });
+  }, [placement, scene]);
   useEffect(() => arch.current?.choose(chosen), [chosen]);
   useEffect(() => arch.current?.set(look), [look]);
   useEffect(() => arch.current?.theme(dark), [dark]);
@@ -120,6 +125,7 @@ function Instruments({ state, chosen, look, setLook, choose }: Props) {
             />
           </label>
           <label class="tick"><input type="checkbox" checked={look.coloured} onChange={() => setLook({ ...look, coloured: !look.coloured })} /> {t.colours}</label>
+          {(state.placement?.sites.length ?? 0) > 0 && <label class="tick"><input type="checkbox" checked={look.parts} onChange={() => setLook({ ...look, parts: !look.parts })} /> {texts.build.shown}</label>}
           {bodies && <label class="tick"><input type="checkbox" checked={look.unseen} onChange={() => setLook({ ...look, unseen: !look.unseen })} /> {t.unseen}</label>}
         </div>
       )}

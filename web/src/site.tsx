@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { Answer, Budget, Result, Site, State } from "./api";
+import { Parts } from "./after";
 import { CaseSection, openWords } from "./case";
 import { figure } from "./format";
 import { Mark } from "./mark";
@@ -67,6 +68,7 @@ function Evidence({ site, result, state, drop, part, settled }: Omit<Props, "ope
   return (
     <div class="evidence">
       {state.case && <CaseSection site={site} state={state} settled={settled} />}
+      <Parts site={site} state={state} settled={settled} />
       {site.findings.length > 0 && (
         <section>
           <h4>{e.findings}</h4>

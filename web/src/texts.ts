@@ -1,5 +1,5 @@
 // Every word of the page, in English; one file to translate.
-import type { Finding, Site, State, Verdict } from "./api";
+import type { Compared, Finding, Frame, Placed, Site, State, Verdict } from "./api";
 import { figure } from "./format";
 
 const WORK: Record<State["work"], string> = { single: "single crown", bridge: "bridge", arch: "full arch" };
@@ -23,6 +23,7 @@ export const texts = {
     add: () => "a site added by hand",
     drop: (d: string) => `site ${d} dropped`,
     part: (d: string) => `part: ${d}`,
+    build: (d: string) => `built with: ${d}`,
   } as Record<string, (detail: string) => string>,
   work: WORK,
   workLabel: "What will be built",
@@ -68,6 +69,73 @@ export const texts = {
   },
   none: "None of the scan bodies in the parts folder fits anything in this scan. Point to one below, or drop a scan that shows them.",
   verdict: VERDICT,
+  build: {
+    title: "Parts on this site",
+    none: "No part of the folder can stand here.",
+    notBuilt: "Nothing is built on this site: its verdict is “Don't use”. Mend the cause and scan again.",
+    lead: (placed: Placed): string => {
+      const chain = placed.chain.map((link) => link.part).join(", then ");
+      const channel = placed.angle_to_aim_deg < 0.05 ? "the screw channel leaves as aimed" : `the screw channel leaves ${figure(placed.angle_to_aim_deg, 1)}° off the aim`;
+      return `${chain}: ${channel}. ${placed.chosen ? "Chosen." : "The best of the options; nobody has chosen yet."}`;
+    },
+    turn: (turn: number) => `index position ${turn}`,
+    turned: "Turn", tissue: "Tissue above the platform", room: "Room to the other jaw", off: "Channel off the aim",
+    tissueOf: (least: number, greatest: number) => `${figure(least, 1)} to ${figure(greatest, 1)}`,
+    options: "Options, best first",
+    more: (n: number) => `${n} more`,
+    take: "Take these parts",
+    shown: "Placed parts",
+    left: (why: string) => `Parts: ${why}`,
+  },
+  frame: {
+    title: "A frame over these sites",
+    lead: (frame: Frame): string => {
+      if (frame.refused) return frame.refused;
+      const within = frame.probability_within_limits ?? 0;
+      const count = within > 0.9995 ? "in nearly every case" : within < 0.0005 ? "in hardly any case" : `${Math.round(1000 * within) / 10} times in 100`;
+      return `A rigid frame made to these positions would rest within ${figure(frame.limit_um, 0)} µm of gap and ${figure(frame.side_limit_um, 0)} µm of side ${count}.`;
+    },
+    cause: (frame: Frame): string => {
+      const worst = [...frame.sites].sort((a, b) => (b.share_worst ?? 0) - (a.share_worst ?? 0))[0];
+      const best = frame.repeat[0];
+      const first = worst ? `Site ${worst.site} is the worst one ${Math.round(100 * (worst.share_worst ?? 0))} times in 100.` : "";
+      return best ? `${first} A second scan of site ${best.site} helps most: then ${Math.round(1000 * best.probability_within_limits) / 10} times in 100.` : first;
+    },
+    site: "Site", gap: "Gap, 95 %", side: "Side, 95 %", worst: "Worst one", largest: "Largest",
+    counted: (names: string[]) => `Counted: ${names.join(", ")}.`,
+    limits: "No limit of misfit is proven. A try-in, the one-screw test and a radiograph decide.",
+  },
+  compared: {
+    title: "Against the scan before",
+    lead: (compared: Compared): string => {
+      if (compared.refused) return `The scan before (${compared.before}) can't be compared: ${compared.refused}`;
+      const { moved, common, tried } = compared;
+      if (moved.length > 0) {
+        return moved.map((one) => `Site ${one.site} stands otherwise than in ${compared.before}: ${figure(one.side_um, 0)} µm sideways, `
+          + `${figure(one.height_um, 0)} µm in height (± ${figure(one.u95_um, 0)} µm)`
+          + `${one.turn_deg === null ? "" : `, turned ${figure(one.turn_deg, 2)}°`}.`).join(" ");
+      }
+      if (tried === 0) {
+        const distance = compared.farthest_um === null ? "" : ` The distance between them changed by ${figure(compared.farthest_um, 0)} µm at most.`;
+        return `Only ${common} ${common === 1 ? "site is" : "sites are"} in both scans: which of them moved can't be named.${distance}`;
+      }
+      const found = compared.findable_um === null ? "" : ` A body standing ${figure(compared.findable_um, 0)} µm high would be found 95 times in 100.`;
+      return `Nothing moved since ${compared.before}, as far as the two scans can show.${found}`;
+    },
+    moved: "If the scan body was not seated: seat it, torque it, scan this site again.",
+  },
+  beam: {
+    title: "What could the picture show?",
+    lead: "Mark the two ends of the scan body in the radiograph. Its true length tells how obliquely the beam fell, and so which gap this picture could show. That is noted with the check.",
+    choose: "Choose the picture …",
+    length: "True length of the part, mm", pixel: "Width of a pixel at the part, mm",
+    first: "Click the middle of one end, or move with the arrow keys and press Enter.",
+    second: "Now the other end.",
+    both: "Both ends are marked. Clicking again starts anew.",
+    picture: "The radiograph. Arrow keys move the cross, with Shift in larger steps; Enter marks an end.",
+    local: "The picture stays in this browser; only the marks are kept.",
+    broken: "This file is no picture that the browser can show. Export it as PNG or JPEG.",
+  },
   reason: (site: Site): { lead: string; because: string; remedy: string } => {
     const first = site.findings[0];
     const lead = VERDICT[site.verdict ?? "none"] ?? "";

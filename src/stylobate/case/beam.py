@@ -60,3 +60,8 @@ def beam(length: float, seen: float, magnification: tuple[float, float] = (1.0, 
     best = math.degrees(math.acos(min(1.0, seen / (length * math.sqrt(least * most)))))
     worst = math.degrees(math.acos(min(1.0, max(0.0, (seen - slack) / (length * most)))))
     return Beam(best, worst, readable_gap_um(worst))
+
+
+def marked(length: float, ends: tuple[float, float, float, float], pixel: float) -> Beam:
+    """The same from the two ends marked in a picture, x1, y1, x2, y2 in pixels, and a pixel's width in mm."""
+    return beam(length, pixel * math.hypot(ends[2] - ends[0], ends[3] - ends[1]))

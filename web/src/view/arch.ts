@@ -13,6 +13,14 @@ export interface Stand {
   pose: number[];
 }
 
+/** Parts that stand on a site, and the screw channel through them, scan coordinates. */
+export interface Built {
+  site: string;
+  chain: { part: string; scan_from_part: number[] }[];
+  origin: number[];
+  direction: number[];
+}
+
 export interface Pin {
   site: string;
   x: number;
@@ -24,6 +32,7 @@ export interface Look {
   range: number;
   coloured: boolean;
   unseen: boolean;
+  parts: boolean;
   cutTurn: number | null;
 }
 
@@ -33,6 +42,7 @@ const PIN_HEIGHT = 10;
 const SITE_DISTANCE = 34;
 const LEGEND_PX = 76; // the picture's middle lies above the legend
 const INSET = 0.09;
+const CHANNEL = { radius: 0.35, length: 22 }; // drawn as a rod; not its true width
 const NO_CUT = new THREE.Vector4(0, 0, 0, 1);
 const THEMES = {
   light: { back: 0xe9eeea, plaster: 0xcdbfa8, inside: 0x8f8474, ink: 0x14201e, paper: 0xffffff, line: 0x10201e },
@@ -53,13 +63,18 @@ export class Arch {
   private fine: THREE.Mesh | null = null;
   private coarse: THREE.Mesh | null = null;
   private bodies = new THREE.Group();
+  private parts = new THREE.Group();
+  private partMaterial = new THREE.MeshLambertMaterial({ side: THREE.DoubleSide, flatShading: true });
+  private channelMaterial = new THREE.MeshBasicMaterial();
+  private partKeys = "";
+  private built: { sites: Built[]; surfaces: Record<string, string> } = { sites: [], surfaces: {} };
   private lines = new THREE.Group();
   private lineColours = { scan: 0x10201e, body: 0xd1490c };
   private tree: MeshBVH | null = null;
   private origin = new THREE.Vector3();
   private stands: Stand[] = [];
   private chosen: string | null = null;
-  private look: Look = { range: 50, coloured: true, unseen: true, cutTurn: null };
+  private look: Look = { range: 50, coloured: true, unseen: true, parts: true, cutTurn: null };
   private geometryKey = "";
   private paintKey = "";
   private bodyKeys = "";
@@ -97,7 +112,9 @@ export class Arch {
       uniforms: { ink: { value: raw(0) }, paper: { value: raw(0) }, cut: uniforms.cut, inset: { value: INSET } },
       vertexShader: BODY_VERTEX, fragmentShader: BODY_FRAGMENT, side: THREE.DoubleSide,
     });
-    this.scene.add(this.bodies, this.lines);
+    const light = new THREE.DirectionalLight(0xffffff, 1.6);
+    this.camera.add(light);
+    this.scene.add(this.camera, new THREE.AmbientLight(0xffffff, 1.4), this.bodies, this.parts, this.lines);
     this.controls = new OrbitControls(this.camera, canvas);
     this.controls.enableDamping = false;
     this.controls.addEventListener("start", () => this.stir());
@@ -115,6 +132,8 @@ export class Arch {
     this.bodyMaterial.uniforms.ink!.value = raw(dark ? 0x9fb8b2 : 0x4d6460);
     this.bodyMaterial.uniforms.paper!.value = raw(dark ? 0x24302e : 0xf4f7f5);
     this.lineColours = { scan: colours.line, body: dark ? 0xffa15c : 0xc2410c };
+    this.partMaterial.color.setHex(dark ? 0x7fa9c9 : 0x5b86a8, THREE.LinearSRGBColorSpace);
+    this.channelMaterial.color.setHex(dark ? 0xffa15c : 0xb23a0a, THREE.LinearSRGBColorSpace);
     this.recut();
     this.draw();
   }
@@ -160,6 +179,7 @@ export class Arch {
       this.overview(true);
     }
     await this.standBodies(bodies);
+    await this.standParts();
     this.draw();
   }
 
@@ -189,6 +209,48 @@ export class Arch {
     this.recut();
   }
 
+  async place(sites: Built[], surfaces: Record<string, string>): Promise<void> {
+    this.built = { sites, surfaces };
+    await this.standParts();
+  }
+
+  /** Parts and channels, once the surface is there whose origin they need. */
+  private async standParts(): Promise<void> {
+    const { sites, surfaces: keys } = this.built;
+    const wanted = JSON.stringify([sites.map(({ chain, origin, direction }) => [chain, origin, direction]), this.origin.toArray()]);
+    if (!this.coarse || wanted === this.partKeys) return;
+    this.partKeys = wanted;
+    const loaded = new Map<string, THREE.BufferGeometry>();
+    for (const [part, key] of Object.entries(keys)) {
+      const packed = await fetchPacked(key);
+      const geometry = new THREE.BufferGeometry();
+      geometry.setAttribute("position", new THREE.BufferAttribute(packed.arrays.position!, 3));
+      geometry.setIndex(new THREE.BufferAttribute(packed.arrays.index!, 1));
+      loaded.set(part, geometry);
+    }
+    if (wanted !== this.partKeys) return;
+    this.parts.clear();
+    for (const site of sites.filter((item) => item.chain.length > 0)) {
+      for (const link of site.chain) {
+        const part = new THREE.Mesh(loaded.get(link.part), this.partMaterial);
+        part.matrixAutoUpdate = false;
+        part.matrix.copy(this.pose({ site: site.site, body: link.part, pose: link.scan_from_part }));
+        this.parts.add(part);
+      }
+      this.parts.add(this.channel(site));
+    }
+    this.parts.visible = this.look.parts;
+    this.draw();
+  }
+
+  private channel(site: Built): THREE.Mesh {
+    const way = new THREE.Vector3().fromArray(site.direction);
+    const rod = new THREE.Mesh(new THREE.CylinderGeometry(CHANNEL.radius, CHANNEL.radius, CHANNEL.length, 12), this.channelMaterial);
+    rod.quaternion.setFromUnitVectors(new THREE.Vector3(0, 1, 0), way);
+    rod.position.fromArray(site.origin).sub(this.origin).addScaledVector(way, CHANNEL.length / 2);
+    return rod;
+  }
+
   private mesh(geometry: THREE.BufferGeometry): THREE.Mesh {
     const mesh = new THREE.Mesh(geometry, this.material);
     mesh.frustumCulled = false;
@@ -204,6 +266,8 @@ export class Arch {
     }
     this.fine = this.coarse = this.tree = null;
     this.bodies.clear();
+    this.parts.clear();
+    this.partKeys = "";
     this.lines.clear();
   }
 
@@ -225,6 +289,7 @@ export class Arch {
     this.material.uniforms.range!.value = look.range;
     this.material.uniforms.coloured!.value = look.coloured ? 1 : 0;
     this.bodies.visible = look.unseen;
+    this.parts.visible = look.parts;
     if (recut) {
       this.recut();
       const stand = this.stands.find((item) => item.site === this.chosen);

@@ -236,13 +236,11 @@ def check(
 def _beam_words(
     length: float | None, ends: tuple[float, float, float, float] | None, pixel: float | None
 ) -> tuple[str, bool]:
-    import math
-
-    from stylobate.case.beam import beam
+    from stylobate.case.beam import marked
 
     if length is None or ends is None or pixel is None:
         raise UsageError("the beam's angle needs --length, --ends and --pixel together")
-    found = beam(length, pixel * math.hypot(ends[2] - ends[0], ends[3] - ends[1]))
+    found = marked(length, ends, pixel)
     return found.sentence(), found.gap_um is not None
 
 

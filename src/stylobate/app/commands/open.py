@@ -10,7 +10,7 @@ import click
 from stylobate.core.errors import UsageError
 
 if TYPE_CHECKING:
-    from stylobate.app.web.session import Place
+    from stylobate.app.web.board import Place
 
 
 @click.command(name="open")
@@ -52,8 +52,8 @@ def command(
 
 def _place(folder: Path, parts: Path | None, scan: Path | None, work: str) -> Place:
     """What is at the folder: a result to show, or a place to work. Raises StylobateError."""
+    from stylobate.app.web.board import Place
     from stylobate.app.web.desk import CaseDesk, is_case
-    from stylobate.app.web.session import Place
     from stylobate.app.web.workspace import Workspace
     from stylobate.record import read_result
 

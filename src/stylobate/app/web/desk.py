@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import shutil
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
 import numpy as np
 
+from stylobate.app.web.chains import chains_of
 from stylobate.app.web.model import (
     KINDS,
     CaseSiteView,
@@ -16,9 +17,13 @@ from stylobate.app.web.model import (
     CheckView,
     ChoiceKind,
     ChoiceView,
+    NoteCheck,
 )
 from stylobate.app.web.workspace import Options, Run
 from stylobate.case import Case, checks, intake
+from stylobate.case.beam import marked
+from stylobate.case.folder import require_initials
+from stylobate.case.model import ResultEntry, Role
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.record import read_result
 
@@ -56,6 +61,12 @@ class Desk(Protocol):
 
     def add(self, run: Run, who: str) -> None:
         """Keep a measurement that is complete, and show it."""
+
+    def before(self) -> Path | None:
+        """Result of the scan before the one at hand, None where there was none."""
+
+    def keep_placement(self, folder: Path, who: str) -> None:
+        """Keep what `place` wrote into a folder for the parts that were chosen."""
 
     def step(self, by: int, who: str) -> None:
         """Undo (−1) or redo (+1)."""
@@ -102,9 +113,15 @@ class CaseDesk:
         result, scan = table.result(), table.scan("bodies")
         self._history, self._at = [], 0
         if result is not None and scan is not None:
-            run = Run(self._next, scan.file, "scan", "", Options(work=table.work))
+            chains = self._chosen(result)
+            run = Run(self._next, scan.file, "scan", "", Options(work=table.work), chains=chains)
             self._history, self._at = [_Stand(run, scan.file, result.folder)], 1
             self._next += 1
+
+    def _chosen(self, result: ResultEntry) -> tuple[str, ...]:
+        """The parts placed on a result in this case, as far as its placement is later than the result."""
+        places = [entry for entry in self.case.table.outputs if entry.kind == "place" and entry.time >= result.time]
+        return chains_of(self.folder / places[-1].folder) if places else ()
 
     def gone(self) -> bool:
         return not (self.folder / "log.jsonl").exists()
@@ -135,7 +152,27 @@ class CaseDesk:
         self._next += 1
         return Run(self._next - 1, scan, kind, detail, options)
 
+    def before(self) -> Path | None:
+        others = [stand for stand in self._history[: self._at] if stand.scan != self.scan]
+        if others:
+            return self.folder / others[-1].result
+        scan = self.case.table.scan("bodies")
+        older = [entry for entry in self.case.table.results if scan is None or entry.scan != scan.sha256]
+        return self.folder / older[-1].folder if older else None
+
+    def around(self, role: Role) -> str:
+        """The scan of the tissue or of the other jaw, "" where the case has none."""
+        entry = self.case.table.scan(role)
+        return str(self.folder / entry.file) if entry else ""
+
+    def keep_placement(self, folder: Path, who: str) -> None:
+        self.case = intake.add_output(self.case, "place", folder, who)
+
     def add(self, run: Run, who: str) -> None:
+        if run.of:
+            self._history = [*self._history[: self._at], replace(self._history[self._at - 1], run=run)]
+            self._at += 1
+            return
         before = self.case
         if not run.scan.startswith("scans/"):
             self.case = intake.add_scan(self.case, "bodies", self.incoming() / run.scan, who)
@@ -167,10 +204,12 @@ class CaseDesk:
     def step(self, by: int, who: str) -> None:
         if not 1 <= self._at + by <= len(self._history):
             return
-        stand = self._history[self._at + by - 1]
+        require_initials(who)
+        here, stand = self._history[self._at - 1], self._history[self._at + by - 1]
         if self.scan != stand.scan:
             self.case = intake.add_scan(self.case, "bodies", self.folder / stand.scan, who)
-        self.case = intake.add_result(self.case, self.folder / stand.result, who)
+        if here.result != stand.result:
+            self.case = intake.add_result(self.case, self.folder / stand.result, who)
         self._at += by
 
     def choices(self) -> tuple[ChoiceView | None, ChoiceView | None]:
@@ -211,22 +250,17 @@ class CaseDesk:
             teeth[tooth] = site
         self.case = intake.name_sites(self.case, teeth, who)
 
-    def check(self, tooth: str, kind: str, ok: bool, value: str, who: str) -> None:
+    def check(self, ask: NoteCheck, who: str) -> None:
         """Note a chairside check; of a torque the value is the N·cm used. Raises UsageError, CaseError."""
-        known = next((name for name in KINDS if name == kind), None)
-        if known is None:
-            raise UsageError(f"'{kind}' is no check; choose one of: {', '.join(KINDS)}")
-        if ok and known == "torque":
-            try:
-                ncm = float(value.replace(",", "."))
-            except ValueError:
-                raise UsageError("a torque check needs the value used in N·cm, like 15") from None
-            if not 0.0 <= ncm <= 200.0:
-                raise UsageError("a torque lies within 0 to 200 N·cm; write the value used, like 15")
-            ok, value = checks.torque_words(self.case, tooth, ncm)
-        if ok and known == "unit" and not value.strip():
+        ok, value = ask.ok, ask.value
+        if ok and ask.kind == "torque":
+            ok, value = checks.torque_words(self.case, ask.tooth, _ncm(value))
+        elif ok and ask.kind == "unit" and not value.strip():
             raise UsageError("a unit check needs the scan body's number, like AT-0042")
-        self.case = checks.record_check(self.case, tooth, known, who, ok, " ".join(value.split()))
+        elif ask.kind == "radiograph" and ask.marks is not None:
+            found = marked(ask.marks.length, ask.marks.ends, ask.marks.pixel)
+            ok, value = ok and found.gap_um is not None, found.sentence()
+        self.case = checks.record_check(self.case, ask.tooth, ask.kind, who, ok, " ".join(value.split()))
 
     def release(self, tooth: str, reason: str, withdraw: bool, who: str) -> None:
         """A person releases a site, or takes it back. Raises CaseError."""
@@ -254,6 +288,17 @@ class CaseDesk:
             released_at=release.time if release else "",
             reason=release.reason if release else "",
         )
+
+
+def _ncm(words: str) -> float:
+    """A torque in N·cm as a person writes it. Raises UsageError."""
+    try:
+        ncm = float(words.replace(",", "."))
+    except ValueError:
+        raise UsageError("a torque check needs the value used in N·cm, like 15") from None
+    if not 0.0 <= ncm <= 200.0:
+        raise UsageError("a torque lies within 0 to 200 N·cm; write the value used, like 15")
+    return ncm
 
 
 def is_case(folder: Path) -> bool:

@@ -10,10 +10,12 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from stylobate.app.web.model_after import ComparedView, FrameView, PlacementView, StepView
+
 Finite = Annotated[float, Field(allow_inf_nan=False)]
 Verdict = Literal["use", "undecided", "do not use"]
 Work = Literal["single", "bridge", "arch"]
-ChoiceKind = Literal["scan", "again", "add", "drop", "part"]
+ChoiceKind = Literal["scan", "again", "add", "drop", "part", "build"]
 About = Literal["scan", "parts", "measure", "folder", "site"]
 Kind = Literal["clean", "seated", "torque", "radiograph", "unit"]
 KINDS: tuple[Kind, ...] = ("clean", "seated", "torque", "radiograph", "unit")
@@ -237,7 +239,10 @@ class ChoiceView:
 
 @dataclass(frozen=True)
 class State:
-    """All that the page shows. undo, redo: what would be taken back or done again."""
+    """All that the page shows. undo, redo: what would be taken back or done again.
+
+    placement, frame, compared: what follows from the result, null until it is known or where nothing does.
+    """
 
     revision: int
     version: str
@@ -247,6 +252,9 @@ class State:
     parts: PartsView | None
     result: ResultView | None
     scene: SceneView | None
+    placement: PlacementView | None
+    frame: FrameView | None
+    compared: ComparedView | None
     job: JobView | None
     refusal: RefusalView | None
     undo: ChoiceView | None
@@ -296,6 +304,14 @@ class ChoosePart:
 
 
 @dataclass(frozen=True)
+class ChooseChain:
+    """Parts for a site, from below: one of its options."""
+
+    site: str
+    chain: tuple[StepView, ...]
+
+
+@dataclass(frozen=True)
 class NameTooth:
     """Which tooth (ISO 3950) a site of a case stands for; "" takes the name away."""
 
@@ -304,13 +320,26 @@ class NameTooth:
 
 
 @dataclass(frozen=True)
+class Marks:
+    """A part marked in a radiograph. length: its true one, mm; ends: x, y of its two ends, pixels; pixel: width, mm."""
+
+    length: Finite
+    ends: tuple[Finite, Finite, Finite, Finite]
+    pixel: Finite
+
+
+@dataclass(frozen=True)
 class NoteCheck:
-    """A chairside check, made. value: of torque the N·cm used, of unit the scan body's number."""
+    """A chairside check, made. value: of torque the N·cm used, of unit the scan body's number.
+
+    marks: of radiograph, where its beam was measured; a picture too oblique is then not passed.
+    """
 
     tooth: str
     kind: Kind
     ok: bool
     value: str = ""
+    marks: Marks | None = None
 
 
 @dataclass(frozen=True)

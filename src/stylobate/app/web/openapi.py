@@ -10,6 +10,7 @@ from pydantic import TypeAdapter
 from stylobate import __version__
 from stylobate.app.web.model import (
     AddSite,
+    ChooseChain,
     ChoosePart,
     DropSite,
     Measure,
@@ -27,6 +28,7 @@ ASKS: dict[str, tuple[str, type]] = {
     "/api/site/add": ("A scan body that was missed.", AddSite),
     "/api/site/drop": ("A site that is none.", DropSite),
     "/api/site/part": ("The scan body that stands at a site.", ChoosePart),
+    "/api/site/chain": ("Parts for a site: one of its options.", ChooseChain),
     "/api/case/tooth": ("Which tooth a site of a case stands for.", NameTooth),
     "/api/case/check": ("A chairside check of a case, made.", NoteCheck),
     "/api/case/release": ("A person's release of a site, or its withdrawal.", ReleaseSite),

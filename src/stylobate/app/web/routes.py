@@ -24,6 +24,7 @@ from starlette.staticfiles import StaticFiles
 from stylobate.app.web.desk import CaseDesk, require_case
 from stylobate.app.web.model import (
     AddSite,
+    ChooseChain,
     ChoosePart,
     DropSite,
     Measure,
@@ -44,7 +45,7 @@ from stylobate.scan.source import MAX_BYTES, shown
 STATIC = Path(__file__).with_name("static")
 LARGEST_ASK_BYTES = 1 << 16
 HEARTBEAT_S = 5.0
-KEY = re.compile(r"(scan|sites|paint|body)-[0-9a-z-]{1,60}")
+KEY = re.compile(r"(scan|sites|paint|body|part)-[0-9a-z-]{1,60}")
 Ask = TypeVar("Ask")
 
 
@@ -69,6 +70,7 @@ class Api:
             Route("/api/site/add", self.add_site, methods=["POST"]),
             Route("/api/site/drop", self.drop_site, methods=["POST"]),
             Route("/api/site/part", self.choose_part, methods=["POST"]),
+            Route("/api/site/chain", self.choose_chain, methods=["POST"]),
             Route("/api/case/tooth", self.name_tooth, methods=["POST"]),
             Route("/api/case/check", self.check, methods=["POST"]),
             Route("/api/case/release", self.release, methods=["POST"]),
@@ -179,6 +181,12 @@ class Api:
         self._signed(request)
         return self._do(lambda: self._session.choose_part(ask.site, ask.scan_body), "site", 202)
 
+    async def choose_chain(self, request: Request) -> Response:
+        """Parts for a site."""
+        ask = await _read(request, ChooseChain)
+        self._signed(request)
+        return self._do(lambda: self._session.choose_chain(ask.site, ask.chain), "site", 202)
+
     async def name_tooth(self, request: Request) -> Response:
         """Which tooth a site of a case stands for."""
         ask = await _read(request, NameTooth)
@@ -187,7 +195,7 @@ class Api:
     async def check(self, request: Request) -> Response:
         """A chairside check of a case, made."""
         ask = await _read(request, NoteCheck)
-        return self._in_case(request, lambda desk, who: desk.check(ask.tooth, ask.kind, ask.ok, ask.value, who))
+        return self._in_case(request, lambda desk, who: desk.check(ask, who))
 
     async def release(self, request: Request) -> Response:
         """A person's release of a site, or its withdrawal."""

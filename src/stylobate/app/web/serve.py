@@ -18,10 +18,11 @@ from pathlib import Path
 
 import uvicorn
 
+from stylobate.app.web.board import Place
 from stylobate.app.web.desk import CaseDesk
 from stylobate.app.web.guard import Guard
 from stylobate.app.web.routes import application
-from stylobate.app.web.session import Place, Session
+from stylobate.app.web.session import Session
 from stylobate.core.errors import UsageError
 
 MOST_REQUESTS = 64

@@ -13,6 +13,7 @@ import sys
 import threading
 import time
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any
 
@@ -141,6 +142,43 @@ def do_bodies(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     return {"bodies": {i: key for i, key in job["bodies"].items() if i in known}}
 
 
+def do_place(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """Parts on the sites, their surfaces by key and, where `out` names a folder, as `stylobate place` writes them."""
+    from stylobate.app.web import after
+    from stylobate.app.web.scene import packed_body
+    from stylobate.report.folder import staging
+    from stylobate.report.placement import save_placement
+
+    bench.tell("placing the parts", 0.0)
+    placement, options, refused = after.placed(
+        Path(job["result"]), bench.parts(job["parts"]), job["chains"], job["tissue"], job["opposing"]
+    )
+    view = after.placement_view(placement, options, job["chains"], refused, job["parts"])
+    parts = {link.part.id: link.part for site in placement.sites for link in site.chain}
+    for identifier, key in view.surfaces.items():
+        _put(job["cache"], key, packed_body(parts[identifier].surface))
+    if job["out"]:
+        with staging(Path(job["out"])) as area:
+            save_placement(placement, area)
+    return asdict(view)
+
+
+def do_frame(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """How a frame made to the result would rest."""
+    from stylobate.app.web.after import frame_view
+
+    bench.tell("foretelling the frame", 0.0)
+    return asdict(frame_view(Path(job["result"])))
+
+
+def do_compare(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """This scan and the one before it."""
+    from stylobate.app.web.after import compared_view
+
+    bench.tell("comparing with the scan before", 0.0)
+    return asdict(compared_view(Path(job["before"]), Path(job["result"])))
+
+
 def do_report(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     """The report of a case or a result, as PDF."""
     from stylobate.report.pages import make_report, of_case, of_result
@@ -164,7 +202,7 @@ def do_package(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
 
 JOBS: dict[str, Callable[[Bench, dict[str, Any]], dict[str, Any]]] = {
     "parts": do_parts, "measure": do_measure, "draw scan": do_draw_scan, "paint": do_paint, "bodies": do_bodies,
-    "report": do_report, "package": do_package,
+    "place": do_place, "frame": do_frame, "compare": do_compare, "report": do_report, "package": do_package,
 }  # fmt: skip
 
 

@@ -46,13 +46,23 @@ class Options:
 
 @checked(frozen=True, config=_STRICT)
 class Run:
-    """One measurement. scan: its file under scans/. kind, detail: what it changed, for undo."""
+    """One step. scan: its file under scans/. kind, detail: what it changed, for undo.
+
+    of: the run whose measurement it shows, 0: its own. chains: parts chosen, as `stylobate place --site` takes them.
+    """
 
     run: int
     scan: str
     kind: ChoiceKind
     detail: str
     options: Options
+    of: int = 0
+    chains: tuple[str, ...] = ()
+
+    @property
+    def measured(self) -> int:
+        """The run whose measurement this one shows."""
+        return self.of or self.run
 
 
 @checked(frozen=True, config=_STRICT)
@@ -152,6 +162,14 @@ class Workspace:
         """A measurement is complete: it follows the one shown; what was undone before goes. Raises OutputError."""
         kept = self.history.runs[: self.history.at]
         self._save(replace(self.history, runs=(*kept, run), at=len(kept) + 1, next_run=run.run + 1))
+
+    def before(self) -> Path | None:
+        """The last measurement of another scan than the one shown."""
+        others = [run for run in self.history.runs[: self.history.at] if run.scan != self.scan]
+        return self.result_folder(others[-1].measured) if others else None
+
+    def keep_placement(self, folder: Path, who: str) -> None:
+        """Nothing more to keep: page.json names the chosen parts."""
 
     def step(self, by: int, who: str) -> None:
         """Undo (−1) or redo (+1), where there is something. Raises OutputError."""

@@ -1,0 +1,181 @@
+"""What follows from a result, made by the library's verbs and put into words and figures for the page. No science."""
+
+from __future__ import annotations
+
+import hashlib
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from stylobate.app.web.chains import chain_word
+from stylobate.app.web.model_after import (
+    ComparedView,
+    FrameSiteView,
+    FrameView,
+    LinkView,
+    MovedView,
+    OptionView,
+    PlacedView,
+    PlacementView,
+    RepeatView,
+    StepView,
+)
+from stylobate.build.footing import REFUSED
+from stylobate.build.placing import place
+from stylobate.core.errors import StylobateError, UsageError
+from stylobate.record import Record, read_result
+
+if TYPE_CHECKING:
+    from stylobate.build.model import Option, PlacedSite, Placement
+    from stylobate.parts.model import PartsFolder
+
+UM = 1e3
+MOST_OPTIONS = 24
+"""Options of a site that the page is told of, best first."""
+
+
+def placed(
+    result: Path, parts: PartsFolder, chains: Sequence[str], tissue: str, opposing: str
+) -> tuple[Placement, dict[str, tuple[Option, ...]], str]:
+    """Parts on the sites that may be built on, the options of each, and which scan was left out.
+
+    chains: as `stylobate place --site` takes them; a site without one has its best. Raises StylobateError.
+    """
+    record = _buildable(read_result(result))
+    said = {word.partition("=")[0]: word for word in chains}
+    gum, other = tissue or None, opposing or None
+    refused = ""
+    try:
+        best = place(record, parts, tissue=gum, opposing=other)
+    except StylobateError as error:
+        if gum is None and other is None:
+            raise
+        gum = other = None
+        best = place(record, parts)
+        refused = f"without the tissue and the other jaw: {_line(error)}"
+    options = {site.site: site.options for site in best.sites}
+    known = [site for site in best.sites if site.chain]
+    if not any(site.site in said for site in known):
+        return best, options, refused
+    words = [said.get(site.site) or chain_word(site.site, [(k.part.id, k.turn) for k in site.chain]) for site in known]
+    return place(record, parts, sites=words, tissue=gum, opposing=other), options, refused
+
+
+def _buildable(record: Record) -> Record:
+    """The result without the sites that nothing is built on. Raises UsageError where none is left."""
+    sites = tuple(site for site in record.sites if site.verdict != REFUSED)
+    if not sites:
+        raise UsageError(f"no site may be built on: the verdict of each is `{REFUSED}`; mend the cause and scan again")
+    return replace(record, sites=sites)
+
+
+def surface_key(parts: str, part: str) -> str:
+    """Key of a placed part's CAD surface."""
+    return "part-" + hashlib.sha256(f"{parts}\0{part}".encode()).hexdigest()[:16]
+
+
+def placement_view(
+    placement: Placement, options: dict[str, tuple[Option, ...]], chains: Sequence[str], refused: str, parts: str
+) -> PlacementView:
+    """What the page shows of a placement."""
+    said = {word.partition("=")[0] for word in chains}
+    used = sorted({link.part.id for site in placement.sites for link in site.chain})
+    return PlacementView(
+        sites=tuple(_placed(site, options.get(site.site, ()), site.site in said) for site in placement.sites),
+        surfaces={part: surface_key(parts, part) for part in used},
+        path=placement.insertion.because if len(placement.sites) > 1 else "",
+        warnings=placement.warnings,
+        refused=refused,
+    )
+
+
+def _placed(site: PlacedSite, options: Sequence[Option], chosen: bool) -> PlacedView:
+    x, y, z = (float(value) for value in site.channel.origin)
+    dx, dy, dz = (float(value) for value in site.channel.direction)
+    return PlacedView(
+        site=site.site,
+        chain=tuple(LinkView(k.part.id, k.turn, tuple(map(float, k.scan_from_part.ravel()))) for k in site.chain),
+        chosen=chosen,
+        origin=(x, y, z),
+        direction=(dx, dy, dz),
+        angle_to_aim_deg=site.channel.angle_to_aim_deg,
+        options=tuple(
+            OptionView(
+                tuple(StepView(part, turn) for part, turn in option.chain), option.angle_to_aim_deg, option.notes
+            )
+            for option in options[:MOST_OPTIONS]
+        ),
+        tissue_least_mm=site.tissue.least if site.tissue else None,
+        tissue_greatest_mm=site.tissue.greatest if site.tissue else None,
+        room_mm=site.room_mm,
+        notes=site.notes,
+    )
+
+
+def _option(option: Option) -> OptionView:
+    chain = tuple(StepView(part, turn) for part, turn in option.chain)
+    return OptionView(chain, option.angle_to_aim_deg, option.notes)
+
+
+def frame_view(result: Path) -> FrameView:
+    """What `stylobate seat` foretells of a frame made to a result, with its own defaults."""
+    from stylobate.several.seating.verb import LIMIT_UM, seat
+
+    try:
+        found = seat(result)
+    except StylobateError as error:
+        return FrameView(LIMIT_UM, LIMIT_UM, (), None, None, None, (), (), (), _line(error))
+    within = found.all_within
+    return FrameView(
+        limit_um=found.limit_um,
+        side_limit_um=found.side_limit_um,
+        sites=tuple(FrameSiteView(s.site, s.gap_p95_um, s.side_p95_um, s.share_worst) for s in found.sites),
+        worst_gap_p95_um=found.worst.gap_p95_um,
+        worst_side_p95_um=found.worst.side_p95_um,
+        probability_within_limits=within.value if within else None,
+        repeat=tuple(
+            RepeatView(r.site, r.probability_within_limits, r.worst_gap_p95_um, r.worst_side_p95_um)
+            for r in found.repeat
+        ),
+        counted=found.counted,
+        notes=found.notes,
+        refused="",
+    )
+
+
+def compared_view(before: Path, now: Path) -> ComparedView:
+    """What `stylobate compare` says of a scan and the one before it."""
+    from stylobate.several.comparing.verb import compare
+
+    name = ""
+    try:
+        records = [read_result(before), read_result(now)]
+        name = records[0].scan.file
+        found = compare(records)
+    except StylobateError as error:
+        return ComparedView(name, 0, 0, (), None, None, _line(error))
+    labels = found.union.labels()
+    moved = []
+    for one in found.moved:
+        scan, implant = one.cell
+        shown = found.union.sites[implant][scan]
+        x, y, z = (UM * float(value) for value in one.shift)
+        moved.append(
+            MovedView(shown.site if shown else labels[implant], math.hypot(x, y), z, UM * one.u95, one.turn_deg, one.p)
+        )
+    common = found.union.common()
+    heights = [UM * found.findable[k] for k in common if not math.isnan(found.findable[k])]
+    both = [
+        UM * abs(there - here) for pair in found.pairs for here, there in [pair.distances]
+        if here is not None and there is not None
+    ]  # fmt: skip
+    return ComparedView(
+        before=name, common=len(common), tried=found.tried, moved=tuple(moved), findable_um=max(heights, default=None),
+        farthest_um=max(both, default=None), refused="",
+    )  # fmt: skip
+
+
+def _line(error: Exception) -> str:
+    return " ".join(str(error).split())
