@@ -108,7 +108,7 @@ export function FrameBlock({ state }: { state: State }) {
               <tr><th scope="row">{t.largest}</th><td>{figure(frame.worst_gap_p95_um, 0)} <i>µm</i></td><td>{figure(frame.worst_side_p95_um, 0)} <i>µm</i></td><td /></tr>
             </tbody>
           </table>
-          <p class="note">{t.counted(frame.counted)} {frame.notes.join(" ")} {state.placement?.path} {t.limits}</p>
+          <p class="note">{t.counted(frame.counted)} {frame.notes.join(" ")} {t.path(state.placement?.path ?? "")} {t.limits}</p>
         </>
       )}
     </section>

@@ -97,11 +97,12 @@ export const texts = {
     },
     cause: (frame: Frame): string => {
       const worst = [...frame.sites].sort((a, b) => (b.share_worst ?? 0) - (a.share_worst ?? 0))[0];
-      const best = frame.repeat[0];
+      const best = (frame.probability_within_limits ?? 0) > 0.9995 ? undefined : frame.repeat[0];
       const first = worst ? `Site ${worst.site} is the worst one ${Math.round(100 * (worst.share_worst ?? 0))} times in 100.` : "";
       return best ? `${first} A second scan of site ${best.site} helps most: then ${Math.round(1000 * best.probability_within_limits) / 10} times in 100.` : first;
     },
     site: "Site", gap: "Gap, 95 %", side: "Side, 95 %", worst: "Worst one", largest: "Largest",
+    path: (because: string) => because && `One path of insertion: ${because}.`,
     counted: (names: string[]) => `Counted: ${names.join(", ")}.`,
     limits: "No limit of misfit is proven. A try-in, the one-screw test and a radiograph decide.",
   },
