@@ -22,7 +22,7 @@ class Tuning:
     cell: side of the cells in which points are averaged first, mm; neighbours: that give a point its covariance.
     """
 
-    reaches: tuple[float, ...] = (1.5, 0.5, 0.15)
+    reaches: tuple[float, ...] = (1.0, 0.3)
     tukey: float = 0.05
     cell: float = 0.02
     neighbours: int = 15

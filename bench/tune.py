@@ -20,7 +20,7 @@ from bench.method import Found
 from bench.scenes import Task, drawn, task_of
 
 SEED = 70_000
-REACHES: dict[str, Sequence[Any]] = {"reaches": ((1.5, 0.5, 0.15), (1.0, 0.3), (2.0, 0.1))}
+REACHES: dict[str, Sequence[Any]] = {"reaches": ((1.5, 0.5, 0.15), (1.0, 0.3), (0.6, 0.2), (2.0, 0.1))}
 NEAR_TRIALS: dict[str, tuple[Callable[..., list[Found]], near.Tuning, dict[str, Sequence[Any]]]] = {
     "open3d-plane": (
         near.open3d_plane, near.PLANE, REACHES | {"tukey": (0.02, 0.05, 0.1)}

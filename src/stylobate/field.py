@@ -82,9 +82,9 @@ def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     return np.asarray(np.maximum(d2, 0.0) + spread[:, :, None] + spread[:, None, :])
 
 
-def groups_of(points: FloatArray, gradient: FloatArray) -> LongArray:
-    """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about MOST_PATCHES."""
-    return _cells(points, _side_of(gradient), LEAST_CELL, MOST_PATCHES)
+def groups_of(points: FloatArray, gradient: FloatArray, most: int = MOST_PATCHES) -> LongArray:
+    """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about `most`."""
+    return _cells(points, _side_of(gradient), LEAST_CELL, most)
 
 
 def patches_of(points: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray) -> Patches:
