@@ -69,6 +69,7 @@ def test_folders_made_stay_if_another_put_something_there(tmp_path: Path) -> Non
 
 
 def test_an_interrupt_waits_for_the_end_of_the_block() -> None:
+    signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell that starts pytest with & has it ignored
     steps = []
     with pytest.raises(KeyboardInterrupt):
         with _signals_held():
