@@ -168,7 +168,6 @@ def axis_angle_deg(one: FloatArray, two: FloatArray) -> float:
 
 def turn_between_deg(one: FloatArray, two: FloatArray, index_order: int) -> float:
     """Turn about z from one pose to another, degrees, brought to the nearest equal index mark."""
-    motion = rigid.inverse(one) @ two
-    turn = float(np.degrees(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1])))
+    turn = float(np.degrees(rigid.turn_of(rigid.inverse(one) @ two)))
     period = 360.0 / index_order if index_order > 0 else 360.0
     return (turn + period / 2) % period - period / 2

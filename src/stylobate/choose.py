@@ -62,15 +62,16 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
     for _ in range(TIMES_TURNED):
         best = last[0]
-        known = [_turn_deg(best.descent, one.descent) for one in last if one.body == best.body]
-        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent, known)]
+        home = rigid.inverse(best.descent.scan_from_connection)
+        turns = [rigid.turn_of(home @ one.descent.scan_from_connection) for one in last if one.body == best.body]
+        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent, np.degrees(turns))]
         last = _compared(trees, around, [*((one.body, one.descent) for one in last), *turned])
         if last[0].descent is best.descent:
             break
     return last
 
 
-def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: Sequence[float]) -> list[Descent]:
+def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[Descent]:
     """Descents from the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
     pose = from_.scan_from_connection
     which = within_reach(tree, around, pose, TURN_POINTS)
@@ -82,12 +83,6 @@ def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: Sequen
     tried = tried[np.argsort(loss[tried])][:OTHER_TURNS]
     first = [_from(tree, around, pose @ rigid.turn_z(np.radians(TURNS_DEG[k]))) for k in tried]
     return [_on(tree, around, one) for one in first if one.sd < HOPELESS_SD]
-
-
-def _turn_deg(one: Descent, other: Descent) -> float:
-    """Turn about z from one to the other, degrees."""
-    motion = one.scan_from_connection[:3, :3].T @ other.scan_from_connection[:3, :3]
-    return float(np.degrees(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1])))
 
 
 def _turn_loss(tree: SurfaceTree, points: FloatArray, pose: FloatArray, offset: float, turn_deg: float) -> float:

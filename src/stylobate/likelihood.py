@@ -79,11 +79,13 @@ class _Blocks:
         return log_det, float(np.sum(factor[:, -1, :-1] ** 2)), self.n
 
 
-class _Whole:
+class Whole:
     """The residuals over large patches, all together, less what the fitted parameters explain."""
 
     def __init__(self, patches: Patches, most: int = WHOLE) -> None:
-        self.large = merged(patches, larger(patches, most))
+        """group (n,): number of the large patch, of at most about `most`, that each patch is merged into."""
+        self.group = larger(patches, most)
+        self.large = merged(patches, self.group)
         self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
@@ -114,7 +116,7 @@ class _Likelihood:
     """Minus twice the log likelihood of both views and of the prior, the overall scale profiled out."""
 
     def __init__(self, patches: Patches, fitted: FloatArray | None) -> None:
-        self.views = (_Blocks(patches, fitted), _Whole(patches))
+        self.views = (_Blocks(patches, fitted), Whole(patches))
 
     def __call__(self, log_length: float, log_white: float, smoothness: float) -> tuple[float, float]:
         """(−2 log L up to a constant, s²)."""
@@ -181,13 +183,12 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     )
 
 
-def plausible(patches: Patches, field: Field) -> tuple[list[Field], FloatArray]:
+def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:
     """Fields about the likeliest one, and their probabilities (k,); its white noise is taken as known.
 
     By the view of the whole body and the prior alone: blocks set beside each other would count for independent what
     is not, and make the field look better known than it is.
     """
-    whole = _Whole(patches, FEWER)
     fields, cost = [], []
     for smoothness in SMOOTHNESS:
         for length in np.clip(field.length * np.exp(STEPS), *LENGTHS):
@@ -200,12 +201,11 @@ def plausible(patches: Patches, field: Field) -> tuple[list[Field], FloatArray]:
     return fields, odds / odds.sum()
 
 
-def shifts_of_views(patches: Patches, field: Field) -> float:
+def shifts_of_views(whole: Whole, field: Field) -> float:
     """Mean square shift of the views of which the scan is fused (mm²): what is known before, and what is left over.
 
     A view shifts what it shows as one piece; patches whose normals point alike are taken to be of one view.
     """
-    whole = _Whole(patches, FEWER)
     shape = correlation(whole.distance / field.length, field.smoothness)
     alike = same_view(whole.large)
     scale = field.correlated_sd**2
@@ -214,7 +214,7 @@ def shifts_of_views(patches: Patches, field: Field) -> float:
     return float(odds @ VIEWS**2 / odds.sum())
 
 
-def _minus_twice_log(whole: _Whole, shape: FloatArray, sd: float, white_sd: float) -> float:
+def _minus_twice_log(whole: Whole, shape: FloatArray, sd: float, white_sd: float) -> float:
     """−2 log L of one view of the residuals, inf where the covariance is not positive."""
     try:
         log_det, quadratic, n = whole.under(shape, (white_sd / sd) ** 2)

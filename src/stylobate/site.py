@@ -123,8 +123,10 @@ def measure_site(
         return None
     none_fits = Resembles(best.body, bench.middle(best.body, fitted.scan_from_connection), fitted.sd)
     explained = _explained(tree, near, fitted)
+    if explained < LEAST_EXPLAINED:
+        return none_fits
     coverage = _coverage(bench.bodies[best.body], near, fitted)
-    if explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
+    if coverage < LEAST_COVERAGE:
         return none_fits
     pose = weigh(tree, bench.edges[best.body], near, fitted)
     if pose is None or _adrift(pose, fitted):

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, correlation, larger, like_normals, merged, same_view, squared_distances
-from stylobate.likelihood import FEWER, plausible, shifts_of_views
+from stylobate.field import Field, Patches, correlation, like_normals, merged, same_view
+from stylobate.likelihood import FEWER, Whole, plausible, shifts_of_views
 
 UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes stays as it is
 
@@ -32,24 +32,24 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
     that the residuals allow gives G K Gᵀ, and their mean is the covariance. It is taken over larger patches, and enters
     as the ratio to the same sum under `field`. What shifts of views do comes to it.
     """
-    large, coarse = _over(larger(patches, FEWER), patches, gain)
-    distance = np.sqrt(squared_distances(large.centre[None], large.spread[None])[0])
+    whole = Whole(patches, FEWER)
+    coarse = _by(whole.group, gain)
     white = (gain / patches.count) @ gain.T
 
     def carried(one: Field) -> FloatArray:
-        smooth = coarse @ correlation(distance / one.length, one.smoothness) @ coarse.T
+        smooth = coarse @ correlation(whole.distance / one.length, one.smoothness) @ coarse.T
         return np.asarray(one.correlated_sd**2 * smooth + one.white_sd**2 * white)
 
-    fields, weights = plausible(patches, field)
+    fields, weights = plausible(whole, field)
     mean = np.average([carried(one) for one in fields], axis=0, weights=weights)
     kept = UNCHANGED * covariance
     ratio = np.linalg.cholesky(mean + kept) @ np.linalg.inv(np.linalg.cholesky(carried(field) + kept))
-    seen, by_view = _over(like_normals(patches), patches, gain)
-    return Doubt(
-        np.asarray(ratio, dtype=np.float64), shifts_of_views(patches, field) * by_view @ same_view(seen) @ by_view.T
-    )
+    alike = like_normals(patches)
+    by_view = _by(alike, gain)
+    views = shifts_of_views(whole, field) * by_view @ same_view(merged(patches, alike)) @ by_view.T
+    return Doubt(np.asarray(ratio, dtype=np.float64), views)
 
 
-def _over(group: LongArray, patches: Patches, gain: FloatArray) -> tuple[Patches, FloatArray]:
-    """Patches merged by group (n,), and what a displacement of each merged one does to the parameters."""
-    return merged(patches, group), np.stack([np.bincount(group, weights=row) for row in gain])
+def _by(group: LongArray, gain: FloatArray) -> FloatArray:
+    """(k, m): what a displacement of all patches of a group (n,) does to the parameters."""
+    return np.stack([np.bincount(group, weights=row) for row in gain])

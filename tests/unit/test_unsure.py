@@ -7,7 +7,7 @@ import numpy as np
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.field import Field, same_view
-from stylobate.likelihood import estimate, plausible, shifts_of_views
+from stylobate.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
 from stylobate.unsure import doubt
 from tests.unit.evidence_making import FIELD, drawn, evidence, post
 
@@ -31,17 +31,17 @@ def widened(one: Evidence) -> FloatArray:
 def test_the_average_is_the_one_over_all_patches_and_fields() -> None:
     one, _ = seen(FIELD, 3)
     gain = one.gain[:6]
-    fields, weights = plausible(one.patches, one.field)
+    fields, weights = plausible(Whole(one.patches, FEWER), one.field)
     some = np.argsort(-weights)[:40]
     whole = np.average([gain @ fields[k].covariance(one.patches) @ gain.T for k in some], axis=0, weights=weights[some])
-    whole += shifts_of_views(one.patches, one.field) * gain @ same_view(one.patches) @ gain.T
+    whole += shifts_of_views(Whole(one.patches, FEWER), one.field) * gain @ same_view(one.patches) @ gain.T
     plain = gain @ one.field.covariance(one.patches) @ gain.T
     assert np.allclose(widened(one), np.sqrt(np.diag(whole) / np.diag(plain)), rtol=0.05)
 
 
 def test_plausible_fields_are_about_the_likeliest_and_hold_the_true_one() -> None:
     one, likeliest = seen(FIELD, 4)
-    fields, weights = plausible(one.patches, likeliest)
+    fields, weights = plausible(Whole(one.patches, FEWER), likeliest)
     assert np.isclose(weights.sum(), 1.0)
     for name in ("correlated_sd", "length"):
         logarithm = np.log([getattr(field, name) for field in fields])
@@ -78,5 +78,5 @@ def test_views_that_are_shifted_against_each_other_are_seen_as_such() -> None:
         views = np.where(normals[:, 2] > 0.9, 4, side)
         for displacement, found in ((noise, plain), (noise + np.einsum("ij,ij->i", normals, shift[views]), shifted)):
             one = evidence(displacement)
-            found.append(shifts_of_views(one.patches, one.field))
+            found.append(shifts_of_views(Whole(one.patches, FEWER), one.field))
     assert np.mean(shifted) > 3.0 * np.mean(plain)

@@ -97,8 +97,7 @@ def blank(
     if emergence is not None:
         return blank_on(site, seat, given(emergence, seat.height, seat.rim), form), site
     assert tissue is not None
-    scan = read_scan(tissue)
-    surface = Surface(scan.surface.vertices + scan.origin, scan.surface.faces)
+    surface = read_scan(tissue).whole()
     require_near(surface, seat.stands[None, :3, 3], "--tissue")
     return blank_on(site, seat, measured(surface, seat.stands, seat.rim, site.site), form), site
 

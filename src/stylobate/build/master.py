@@ -60,7 +60,7 @@ def master_model_of(
         raise UsageError(f"{record.name}: the result has no site; measure again.")
     feet = footings(chosen, by_site("--accept", accept), known)
     read = read_scan(scan)
-    surface = Surface(read.surface.vertices + read.origin, read.surface.faces)
+    surface = read.whole()
     centres = np.array([site.scan_from_connection[:3, 3] for site in chosen])
     require_near(surface, centres, str(read.file))
     bodies = {body.id: body.surface for body in folder.scan_bodies}

@@ -94,8 +94,7 @@ def _surface(scan: Scan | None, join: Join | None) -> Surface | None:
     """The surface of a scan, in the measured scan's coordinates."""
     if scan is None:
         return None
-    own = Surface(scan.surface.vertices + scan.origin, scan.surface.faces)
-    return own if join is None else own.moved(join.first_from_second)
+    return scan.whole() if join is None else scan.whole().moved(join.first_from_second)
 
 
 def _joins(

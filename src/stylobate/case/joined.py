@@ -54,8 +54,9 @@ def join_scans(case: Case, who: str) -> tuple[Case, tuple[str, ...]]:
 
 def join_words(entry: JoinEntry) -> str:
     """A join in one sentence, for reports."""
-    bounds = ", ".join(f"{site.platform_um:.0f} µm at site {site.site}" for site in entry.sites)
-    return f"joined over {entry.shared_mm2:.0f} mm² of teeth in {entry.places} places; within {bounds} (95 %)"
+    from stylobate.joining.model import join_words as words
+
+    return words(entry.shared_mm2, entry.places, [(site.site, site.platform_um) for site in entry.sites])
 
 
 def _read(case: Case, entry: ScanEntry) -> Scan:

@@ -66,6 +66,11 @@ def turn_z(angle: float) -> FloatArray:
     return pose(rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
 
 
+def turn_of(motion: FloatArray) -> float:
+    """Turn about z of a 4×4 motion, rad."""
+    return float(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1]))
+
+
 def exp(xi: FloatArray) -> FloatArray:
     """4×4 pose exp(ξ), ξ = (t, w): full twist, so that exp(ξ)·exp(−ξ) = 1 (method, eq. 1)."""
     w = np.asarray(xi[3:], dtype=np.float64)
@@ -74,6 +79,12 @@ def exp(xi: FloatArray) -> FloatArray:
     a = 0.5 * np.sinc(angle / 2 / np.pi) ** 2
     b = (1.0 - np.sinc(angle / np.pi)) / angle**2 if angle > 1e-4 else 1.0 / 6.0 - angle**2 / 120.0
     return pose(rotation_exp(w), (np.eye(3) + a * s + b * (s @ s)) @ xi[:3])
+
+
+def exp_about(xi: FloatArray, middle: FloatArray) -> FloatArray:
+    """4×4 pose of the small motion ξ about a point (3,): its turn leaves that point where it is."""
+    about = pose(np.eye(3), middle)
+    return about @ exp(xi) @ inverse(about)
 
 
 def log(motion: FloatArray) -> FloatArray:

@@ -48,3 +48,7 @@ class Scan:
     file: str
     sha256: str
     warnings: tuple[str, ...] = ()
+
+    def whole(self) -> Surface:
+        """The surface in scan coordinates."""
+        return Surface(self.surface.vertices + self.origin, self.surface.faces, self.surface.colours)

@@ -10,6 +10,7 @@ from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import BoolArray, FloatArray, LongArray
+from stylobate.fit import TUKEY, tukey
 from stylobate.joining.thin import Points
 
 SPACING = 0.35
@@ -20,7 +21,6 @@ FACING = 0.7
 """Least cosine between the two scans' normals."""
 REACHES = (1.0, 0.6, 0.4, 0.3, 0.25, 0.25, 0.25, 0.25, 0.25)
 """mm within which a point has a counterpart, step by step."""
-TUKEY = 4.685
 FIRST_SD, LEAST_SD = 0.15, 0.004
 """mm: how well blocks agree, at the start of the fit and at best."""
 LEAST_IN_BLOCK = 4
@@ -95,8 +95,7 @@ def fitted(target: Target, points: Points, start: FloatArray) -> Fit:
             weight, sd = blocks.weights(FIRST_SD * 0.6**k if k < CONSENSUS else sd)
             step = _step(jacobian, gap, weight)
         if k + 1 < len(REACHES):
-            about = rigid.pose(np.eye(3), middle)
-            pose = about @ rigid.exp(step) @ rigid.inverse(about) @ pose
+            pose = rigid.exp_about(step, middle) @ pose
     return Fit(rigid.orthonormal(pose), at, normal, gap, weight, sd)
 
 
@@ -131,12 +130,12 @@ class _Blocks:
 
         The spread is that of the blocks that agree when `sd` is taken for it.
         """
-        share = _biweight(self.mean, sd) * self.many
+        share = tukey(self.mean, TUKEY * sd) * self.many
         spread = np.sqrt((share * self.mean**2).sum() / max(share.sum(), 1e-9)) * NARROWED
         sd = float(np.clip(spread, LEAST_SD, FIRST_SD))
         within = self.gap - self.mean[self.block]
-        own = _biweight(within, max(LEAST_SD, _spread(within)))
-        return own * (_biweight(self.mean, sd) * self.many)[self.block], sd
+        own = tukey(within, TUKEY * max(LEAST_SD, _spread(within)))
+        return own * (tukey(self.mean, TUKEY * sd) * self.many)[self.block], sd
 
 
 def _consensus(centre: FloatArray, jacobian: FloatArray, mean: FloatArray) -> FloatArray:
@@ -156,7 +155,7 @@ def _consensus(centre: FloatArray, jacobian: FloatArray, mean: FloatArray) -> Fl
         for _ in range(2):
             weighted = jacobian * share[:, None]
             trial = -np.linalg.solve(weighted.T @ jacobian + ridge, weighted.T @ mean)
-            share = _biweight(mean + jacobian @ trial, STILL_SD)
+            share = tukey(mean + jacobian @ trial, TUKEY * STILL_SD)
         if share.sum() > best:
             best, step = float(share.sum()), trial
     return step
@@ -165,11 +164,6 @@ def _consensus(centre: FloatArray, jacobian: FloatArray, mean: FloatArray) -> Fl
 def _spread(values: FloatArray) -> float:
     """Standard deviation about zero by the QUIET share that is nearest to it."""
     return float(np.quantile(np.abs(values), QUIET)) / NORMAL_QUANTILE if len(values) else 0.0
-
-
-def _biweight(values: FloatArray, sd: float) -> FloatArray:
-    inside = np.clip(1.0 - (values / (TUKEY * sd)) ** 2, 0.0, None)
-    return np.asarray(inside**2)
 
 
 def cubes(at: FloatArray, side: float) -> tuple[LongArray, int]:

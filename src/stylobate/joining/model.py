@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
 
 
@@ -17,6 +19,18 @@ class Placed:
     site: str
     platform_um: float
     covariance: FloatArray
+
+
+def placed(names: Sequence[str], covariance: FloatArray) -> tuple[Placed, ...]:
+    """Each site by itself, from the covariance (6n, 6n) of the ξ of all together."""
+    blocks = [covariance[6 * k : 6 * k + 3, 6 * k : 6 * k + 3] for k in range(len(names))]
+    return tuple(Placed(name, 1e3 * length_95(block), block) for name, block in zip(names, blocks, strict=True))
+
+
+def join_words(shared_mm2: float, places: int, bounds_um: Iterable[tuple[str, float]]) -> str:
+    """A join in one sentence; bounds_um: of each site by name, 95 %."""
+    bounds = ", ".join(f"{bound:.0f} µm at site {site}" for site, bound in bounds_um)
+    return f"joined over {shared_mm2:.0f} mm² of teeth in {places} places; within {bounds} (95 %)"
 
 
 @dataclass(frozen=True)
@@ -37,8 +51,7 @@ class Join:
 
     def words(self) -> str:
         """What a reader wants to know of it."""
-        bounds = ", ".join(f"{site.platform_um:.0f} µm at site {site.site}" for site in self.sites)
-        return f"joined over {self.shared_mm2:.0f} mm² of teeth in {self.patches} places; within {bounds} (95 %)"
+        return join_words(self.shared_mm2, self.patches, [(site.site, site.platform_um) for site in self.sites])
 
     @property
     def worst_um(self) -> float:

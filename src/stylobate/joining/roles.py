@@ -7,12 +7,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError
-from stylobate.core.surface import Scan, Surface
+from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray
-from stylobate.joining.model import Join, Placed
+from stylobate.joining.model import Join, placed
 from stylobate.joining.verb import LIMIT_UM, Jaw, Site, join
 from stylobate.record.model import Record
 
@@ -27,8 +26,7 @@ def sites_of(record: Record) -> tuple[Site, ...]:
 
 def moved_scan(scan: Scan, first_from_second: FloatArray) -> Scan:
     """A scan in the coordinates of that to which it is joined."""
-    whole = Surface(scan.surface.vertices + scan.origin, scan.surface.faces, scan.surface.colours)
-    return replace(scan, surface=whole.moved(first_from_second), origin=np.zeros(3))
+    return replace(scan, surface=scan.whole().moved(first_from_second), origin=np.zeros(3))
 
 
 def joins(
@@ -55,13 +53,10 @@ def _through(bodies: Scan, bite: Scan, opposing: Scan, sites: tuple[Site, ...]) 
     moved = tuple(replace(site, pose=bite_from_bodies @ site.pose) for site in sites)
     far = join(bite, opposing, moved, OPPOSING_LIMIT_UM, Jaw(sense=-1.0, of_second=True))
     covariance = near.covariance + far.covariance
-    placed = []
-    for k, site in enumerate(sites):
-        block = covariance[6 * k : 6 * k + 6, 6 * k : 6 * k + 6]
-        placed.append(Placed(site.name, 1e3 * length_95(block[:3, :3]), block[:3, :3]))
     both = replace(
-        far, first_from_second=near.first_from_second @ far.first_from_second, sites=tuple(placed),
-        covariance=covariance, shared_mm2=min(near.shared_mm2, far.shared_mm2), share=min(near.share, far.share),
+        far, first_from_second=near.first_from_second @ far.first_from_second,
+        sites=placed([site.name for site in sites], covariance), covariance=covariance,
+        shared_mm2=min(near.shared_mm2, far.shared_mm2), share=min(near.share, far.share),
         patches=min(near.patches, far.patches),
     )  # fmt: skip
     if both.worst_um > OPPOSING_LIMIT_UM:

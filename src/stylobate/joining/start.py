@@ -237,8 +237,7 @@ def _refined(a: Points, b: Points, tree: Buckets, pose: FloatArray) -> Start:
         jacobian = np.concatenate([normals, np.cross(moved.at - middle, normals)], axis=1)
         normal = (jacobian * weight[:, None]).T @ jacobian + 1e-6 * np.eye(6)
         step: FloatArray = -np.linalg.solve(normal, (jacobian * weight[:, None]).T @ gap)
-        about = rigid.pose(np.eye(3), middle)
-        pose = about @ rigid.exp(step) @ rigid.inverse(about) @ pose
+        pose = rigid.exp_about(step, middle) @ pose
         reach = max(0.75, 0.8 * reach)
     _, gap, _, fine = _against(a, b, tree, pose, 0.75)
     return Start(rigid.orthonormal(pose), int((fine & (np.abs(gap) < 0.12)).sum()))

@@ -6,14 +6,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError
 from stylobate.core.surface import Scan
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.joining.crowns import crowns
 from stylobate.joining.fine import SPACING, Fit, Target, fitted
-from stylobate.joining.model import Join, Placed
+from stylobate.joining.model import Join, placed
 from stylobate.joining.patches import motion_at, patches_of
 from stylobate.joining.start import same, starts
 from stylobate.joining.thin import Points, smooth_normals, thinned
@@ -141,13 +140,9 @@ def _known(
     covariance = left.covariance + np.outer(miss, miss)
     pose = step @ fit.first_from_second
     first_from_second = rigid.pose(np.eye(3), first.origin) @ pose @ rigid.pose(np.eye(3), -second.origin)
-    placed = []
-    for k, site in enumerate(sites):
-        block = covariance[6 * k : 6 * k + 6, 6 * k : 6 * k + 6]
-        placed.append(Placed(site.name, 1e3 * length_95(block[:3, :3]), block[:3, :3]))
     return Join(
-        rigid.orthonormal(first_from_second), *shared, len(patches.centres), 1e3 * fit.block_sd, tuple(placed),
-        covariance,
+        rigid.orthonormal(first_from_second), *shared, len(patches.centres), 1e3 * fit.block_sd,
+        placed([site.name for site in sites], covariance), covariance,
     )  # fmt: skip
 
 
@@ -162,5 +157,4 @@ def _one_motion(mean: FloatArray, covariance: FloatArray, local: FloatArray) -> 
     design = np.concatenate(rows)
     weight = np.linalg.inv(covariance + 1e-12 * np.eye(len(covariance)))
     theta = np.asarray(np.linalg.solve(design.T @ weight @ design, design.T @ weight @ mean), np.float64)
-    about = rigid.pose(np.eye(3), middle)
-    return about @ rigid.exp(theta) @ rigid.inverse(about), mean - design @ theta
+    return rigid.exp_about(theta, middle), mean - design @ theta

@@ -40,7 +40,7 @@ def placement_png(placement: Placement, tissue: Scan | None) -> bytes:
     """The picture as a PNG file. tissue: drawn around the parts where it is given."""
     rows = math.ceil(len(placement.sites) / 2)
     page = Page(MARGIN + HEADER + OVERVIEW + rows * (CARD + GAP) + FOOTER + MARGIN)
-    gum = None if tissue is None else Surface(tissue.surface.vertices + tissue.origin, tissue.surface.faces)
+    gum = None if tissue is None else tissue.whole()
     _header(page, placement)
     _overview(page, MARGIN + HEADER, placement, gum)
     for number, site in enumerate(placement.sites):

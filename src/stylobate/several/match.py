@@ -13,6 +13,7 @@ from itertools import combinations, permutations
 import numpy as np
 
 from stylobate.core.errors import ResultError
+from stylobate.core.rigid import turn_of
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite
 from stylobate.several.lay import LEVER, laid, landmarks
@@ -95,7 +96,7 @@ def turned_alike(a: RecordSite, b: RecordSite, b_from_a: FloatArray) -> float:
     if a.index_order == 0 or b.index_order == 0:
         return 0.0
     motion = np.linalg.inv(b_from_a @ a.scan_from_connection) @ b.scan_from_connection
-    turn = np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1])
+    turn = turn_of(motion)
     period = 2.0 * np.pi / a.index_order
     return float((turn + period / 2) % period - period / 2)
 

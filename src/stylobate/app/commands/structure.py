@@ -13,6 +13,14 @@ if TYPE_CHECKING:
     from stylobate.build.refit import Structure
 
 FilePath = click.Path(path_type=Path, readable=False)
+RESULT = click.argument("result", type=FilePath)
+PARTS = click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+ACCEPT = click.option(
+    "--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`."
+)
+OUT = click.option(
+    "--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result."
+)
 
 
 @click.group()
@@ -21,8 +29,8 @@ def command() -> None:
 
 
 @command.command()
-@click.argument("result", type=FilePath)
-@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@RESULT
+@PARTS
 @click.option(
     "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
     help="Parts under the bar at one site, as for place; repeatable. [default: the best for every site]",
@@ -36,8 +44,8 @@ def command() -> None:
 @click.option(
     "--channel-diameter", type=float, default=2.5, show_default=True, metavar="MM", help="Width of screw channels."
 )
-@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
-@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+@ACCEPT
+@OUT
 def bar(
     result: Path, parts: Path, sites: tuple[str, ...], aims: tuple[str, ...], width: float, height: float, rise: float,
     channel_diameter: float, accept: tuple[str, ...], out: Path,
@@ -65,8 +73,8 @@ def bar(
 
 
 @command.command()
-@click.argument("result", type=FilePath)
-@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@RESULT
+@PARTS
 @click.option(
     "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
     help="The site and the base or abutment below the blank, as for place. [default: the best of the one site]",
@@ -82,8 +90,8 @@ def bar(
 @click.option("--clearance", type=float, default=0.03, show_default=True, metavar="MM", help="Room around the base.")
 @click.option("--wall", type=float, default=0.4, show_default=True, metavar="MM", help="Least wall that may be left.")
 @click.option("--height", type=float, metavar="MM", help="Top over the platform. [default: 1 mm over what it covers]")
-@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
-@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+@ACCEPT
+@OUT
 def blank(
     result: Path, parts: Path, sites: tuple[str, ...], tissue: Path | None, emergence: str | None,
     aims: tuple[str, ...], channel_diameter: float, clearance: float, wall: float, height: float | None,
@@ -113,16 +121,16 @@ def blank(
 
 @command.command()
 @click.argument("scan", type=FilePath)
-@click.argument("result", type=FilePath)
-@click.option("--parts", required=True, type=FilePath, help="The parts folder, or a zip of it.")
+@RESULT
+@PARTS
 @click.option("--site", "sites", multiple=True, metavar="SITE", help="Only this site; repeatable. [default: all]")
 @click.option("--analog", "analogs", multiple=True, metavar="SITE=ID", help="The analog, where there are several.")
 @click.option("--clearance", type=float, default=0.03, show_default=True, metavar="MM", help="Room around each analog.")
 @click.option(
     "--base", type=float, default=3.0, show_default=True, metavar="MM", help="Material below the lowest point."
 )
-@click.option("--accept", multiple=True, metavar="SITE=REASON", help="Build on a site whose verdict is `do not use`.")
-@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the result.")
+@ACCEPT
+@OUT
 def model(
     scan: Path, result: Path, parts: Path, sites: tuple[str, ...], analogs: tuple[str, ...], clearance: float,
     base: float, accept: tuple[str, ...], out: Path,

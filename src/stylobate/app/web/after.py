@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import math
 from collections.abc import Sequence
 from dataclasses import replace
@@ -22,6 +21,7 @@ from stylobate.app.web.model_after import (
     RepeatView,
     StepView,
 )
+from stylobate.app.web.words import key_of, one_line
 from stylobate.build.footing import REFUSED
 from stylobate.build.placing import place
 from stylobate.core.errors import StylobateError, UsageError
@@ -54,7 +54,7 @@ def placed(
             raise
         gum = other = None
         best = place(record, parts)
-        refused = f"without the tissue and the other jaw: {_line(error)}"
+        refused = f"without the tissue and the other jaw: {one_line(error)}"
     options = {site.site: site.options for site in best.sites}
     known = [site for site in best.sites if site.chain]
     if not any(site.site in said for site in known):
@@ -73,7 +73,7 @@ def _buildable(record: Record) -> Record:
 
 def surface_key(parts: str, part: str) -> str:
     """Key of a placed part's CAD surface."""
-    return "part-" + hashlib.sha256(f"{parts}\0{part}".encode()).hexdigest()[:16]
+    return key_of("part", parts, part)
 
 
 def placement_view(
@@ -101,12 +101,7 @@ def _placed(site: PlacedSite, options: Sequence[Option], chosen: bool) -> Placed
         origin=(x, y, z),
         direction=(dx, dy, dz),
         angle_to_aim_deg=site.channel.angle_to_aim_deg,
-        options=tuple(
-            OptionView(
-                tuple(StepView(part, turn) for part, turn in option.chain), option.angle_to_aim_deg, option.notes
-            )
-            for option in options[:MOST_OPTIONS]
-        ),
+        options=tuple(map(_option, options[:MOST_OPTIONS])),
         tissue_least_mm=site.tissue.least if site.tissue else None,
         tissue_greatest_mm=site.tissue.greatest if site.tissue else None,
         room_mm=site.room_mm,
@@ -126,7 +121,7 @@ def frame_view(result: Path) -> FrameView:
     try:
         found = seat(result)
     except StylobateError as error:
-        return FrameView(LIMIT_UM, LIMIT_UM, (), None, None, None, (), (), (), _line(error))
+        return FrameView(LIMIT_UM, LIMIT_UM, (), None, None, None, (), (), (), one_line(error))
     within = found.all_within
     return FrameView(
         limit_um=found.limit_um,
@@ -155,7 +150,7 @@ def compared_view(before: Path, now: Path) -> ComparedView:
         name = records[0].scan.file
         found = compare(records)
     except StylobateError as error:
-        return ComparedView(name, 0, 0, (), None, None, _line(error))
+        return ComparedView(name, 0, 0, (), None, None, one_line(error))
     labels = found.union.labels()
     moved = []
     for one in found.moved:
@@ -175,7 +170,3 @@ def compared_view(before: Path, now: Path) -> ComparedView:
         before=name, common=len(common), tried=found.tried, moved=tuple(moved), findable_um=max(heights, default=None),
         farthest_um=max(both, default=None), refused="",
     )  # fmt: skip
-
-
-def _line(error: Exception) -> str:
-    return " ".join(str(error).split())

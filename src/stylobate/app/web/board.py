@@ -12,6 +12,7 @@ from stylobate import __version__
 from stylobate.app.web.desk import Desk
 from stylobate.app.web.measurer import Measurer, Stopped
 from stylobate.app.web.model import About, JobView, RefusalView, State, WatchView, Work
+from stylobate.app.web.words import one_line
 from stylobate.core.errors import StylobateError
 from stylobate.scan.source import MAX_BYTES, shown
 
@@ -73,7 +74,7 @@ class Board:
 
     def refuse(self, about: About, error: Exception) -> None:
         """Show a refusal beside what caused it."""
-        self.change(refusal=RefusalView(about, " ".join(str(error).split())))
+        self.change(refusal=RefusalView(about, one_line(error)))
 
     def progress(self, file: str) -> Callable[[str, float], None]:
         def tell(stage: str, share: float) -> None:
@@ -90,7 +91,7 @@ class Board:
             except Stopped:
                 await self.fall_back(None)
             except StylobateError as error:
-                await self.fall_back(RefusalView(about, " ".join(str(error).split())))
+                await self.fall_back(RefusalView(about, one_line(error)))
             finally:
                 self.change(job=None)
 

@@ -37,6 +37,7 @@ from stylobate.app.web.model import (
 )
 from stylobate.app.web.openapi import description
 from stylobate.app.web.session import Session
+from stylobate.app.web.words import one_line
 from stylobate.app.web.workspace import free_name
 from stylobate.case.folder import require_initials
 from stylobate.core.errors import StylobateError, UsageError
@@ -252,7 +253,7 @@ class Api:
         return self._answer(status)
 
     def _refused(self, about: Any, error: Exception) -> Response:
-        line = " ".join(str(error).split())
+        line = one_line(error)
         self._session.change(refusal=RefusalView(about, line))
         return JSONResponse({"about": about, "text": line}, 409)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from pathlib import Path
 from typing import Any
@@ -15,6 +14,7 @@ from stylobate.app.web.measurer import Stopped
 from stylobate.app.web.model import BodyView, PartsView, RefusalView, ResultView, SceneView
 from stylobate.app.web.model_after import ComparedView, FrameView, PlacementView
 from stylobate.app.web.views import read_view
+from stylobate.app.web.words import key_of, one_line
 from stylobate.app.web.workspace import Options
 from stylobate.core.errors import StylobateError
 from stylobate.record import read_result
@@ -43,7 +43,7 @@ class Showing(Board):
         try:
             await self.show()
         except (StylobateError, Stopped) as error:
-            refusal = refusal or RefusalView("folder", " ".join(str(error).split()))
+            refusal = refusal or RefusalView("folder", one_line(error))
         self.change(refusal=refusal)
 
     async def show(self) -> None:
@@ -112,10 +112,7 @@ class Showing(Board):
         )
         if not used:
             return {}
-        keys = {
-            name: "body-" + hashlib.sha256(f"{self.place.parts}\0{name}".encode()).hexdigest()[:16]
-            for name in sorted(used)
-        }
+        keys = {name: key_of("body", self.place.parts, name) for name in sorted(used)}
         job = {"do": "bodies", "parts": self.place.parts, "bodies": keys, "cache": str(self.place.cache)}
         answer = await self.measurer.run(job, self.progress(view.parts_name))
         held: dict[str, str] = answer["bodies"]
@@ -150,7 +147,7 @@ class Showing(Board):
         try:
             view = await self.placed(folder, desk.current.chains if desk and desk.current else (), "")
         except StylobateError as error:
-            view = PlacementView((), {}, "", (), " ".join(str(error).split()))
+            view = PlacementView((), {}, "", (), one_line(error))
         self.change(placement=view)
 
     async def placed(self, folder: Path, chains: tuple[str, ...], out: str) -> PlacementView:
@@ -179,5 +176,4 @@ class Showing(Board):
 def geometry_key(scan: Path) -> str:
     """Key of a scan's surface: another file, or the same one changed, has another."""
     status = scan.stat() if scan.exists() else None
-    about = f"{scan}\0{status.st_mtime_ns if status else 0}\0{status.st_size if status else 0}"
-    return "scan-" + hashlib.sha256(about.encode()).hexdigest()[:16]
+    return key_of("scan", str(scan), str(status.st_mtime_ns if status else 0), str(status.st_size if status else 0))

@@ -17,6 +17,8 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any
 
+from stylobate.app.web.words import one_line
+
 if TYPE_CHECKING:
     from stylobate.core.surface import Scan
     from stylobate.parts.model import PartsFolder
@@ -220,7 +222,7 @@ def answer(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     try:
         return {"done": JOBS[job["do"]](bench, job)}
     except StylobateError as error:
-        return {"refused": " ".join(str(error).split())}
+        return {"refused": one_line(error)}
     except MemoryError:
         return {"refused": "not enough memory; close other programs, or cut the scan down to the part with the bodies"}
     except Exception as error:

@@ -132,7 +132,7 @@ def _mean(union: Union, left_out: Set[Cell], frames: FloatArray, pose: FloatArra
 def _step(pose: FloatArray, frame: FloatArray, site: RecordSite) -> tuple[FloatArray, float]:
     """ξ (6,) from a common pose to that of a site, and the turn of marks (radians) taken off the site's pose first."""
     motion = rigid.inverse(frame @ pose) @ site.scan_from_connection
-    turn = float(np.arctan2(motion[1, 0] - motion[0, 1], motion[0, 0] + motion[1, 1]))
+    turn = rigid.turn_of(motion)
     if site.index_order > 0:
         turn = round(turn * site.index_order / (2.0 * np.pi)) * 2.0 * np.pi / site.index_order
     return rigid.log(motion @ _about_z(-turn)), turn

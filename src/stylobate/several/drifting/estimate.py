@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.core.rigid import adjoint, exp, inverse, log, turn_z
+from stylobate.core.rigid import adjoint, exp, inverse, log, turn_of, turn_z
 from stylobate.core.types import FloatArray
 from stylobate.settings import DRIFT_MM
 from stylobate.several.drifting.model import Estimate, stretch_of
@@ -47,7 +47,7 @@ def repeats(
         off, back = [], np.zeros((6 * len(base),) * 2)
         for k, (one, two) in enumerate(zip(base, motion @ poses, strict=True)):
             between = inverse(one) @ two
-            turn = np.arctan2(between[1, 0] - between[0, 1], between[0, 0] + between[1, 1])
+            turn = turn_of(between)
             off.append(log(between @ exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, -turn])))[:KEPT])
             back[6 * k : 6 * k + 6, 6 * k : 6 * k + 6] = adjoint(turn_z(turn))
         found.append(np.concatenate(off))
