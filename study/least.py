@@ -6,10 +6,11 @@ import numpy as np
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS
-from stylobate.diagnose.evidence import OFFSET, gather
+from stylobate.diagnose.evidence import gather
 from stylobate.diagnose.shapes import leaning, step_across
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
 from stylobate.diagnose.signs import TESTS
+from stylobate.pose import OFFSET
 from stylobate.site import Bench, Measured
 
 POWER_Z = 1.6448536269514722  # a fault this many sd above the threshold is seen with 95 %

@@ -133,22 +133,27 @@ def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[t
     return sorted(result, key=lambda one: 50.0 * one.log_loss + one.penalty)
 
 
-def widest_turn_deg(
+def turns_left_deg(
     tree: SurfaceTree, around: Around, pose: FloatArray, offset: float, carried: LongArray, effective_points: float,
     period_deg: float,
-) -> float:  # fmt: skip
-    """The widest turn about z, degrees, that the scan does not rule out (odds below LEAST_ODDS), 0 if there is none.
+) -> list[float]:  # fmt: skip
+    """Turns about z, degrees, that the mean square does not rule out (odds below LEAST_ODDS), widest first.
 
     Every turn is tried, TURN_STEP_DEG apart, on the points that carry the fit: a linearised uncertainty knows nothing
     of a flat that no point shows. Turns by `period_deg` are the same connection.
     """
     points = around.points[carried[:: max(1, len(carried) // TURN_POINTS)]]
     here = _turn_loss(tree, points, pose, offset, 0.0)
-    widest = 0.0
-    for turn in TURNS_DEG[1:]:
-        apart = abs((turn + period_deg / 2) % period_deg - period_deg / 2)
-        if apart <= widest:
-            continue
-        if effective_points * (_turn_loss(tree, points, pose, offset, turn) - here) < 2.0 * np.log(LEAST_ODDS):
-            widest = apart
-    return widest + TURN_STEP_DEG / 2.0 if widest > 0.0 else 0.0
+    least = 2.0 * np.log(LEAST_ODDS)
+    left = [
+        turn
+        for turn in TURNS_DEG[1:]
+        if apart_deg(turn, period_deg) > 0.0
+        and effective_points * (_turn_loss(tree, points, pose, offset, turn) - here) < least
+    ]
+    return sorted(left, key=lambda turn: -apart_deg(turn, period_deg))
+
+
+def apart_deg(turn_deg: float, period_deg: float) -> float:
+    """How far a turn is from the nearest equal mark, degrees."""
+    return float(abs((turn_deg + period_deg / 2) % period_deg - period_deg / 2))

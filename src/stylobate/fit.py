@@ -27,7 +27,7 @@ OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
-GUM_MARGIN = 0.6  # mm around foreign surface that is left out (fillet that a scan makes there)
+GUM_MARGIN = 0.45  # mm around foreign surface that is left out (fillet that a scan makes there)
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ Generalised least squares over patches (method, eq. 5): ξ = (Aᵀ K⁻¹ A)⁻�
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -19,32 +20,54 @@ from stylobate.fit import OFFSET_SD, REACH, Around, Fit, to_connection
 from stylobate.likelihood import estimate
 from stylobate.unsure import doubt
 
+TURN, OFFSET, RADIUS = 5, 6, 7  # places among the parameters
+HELD_TURN = 1e-5  # rad
+
 
 @dataclass(frozen=True)
 class Pose:
     """A weighted pose.
 
-    scan_from_connection (4, 4); covariance (6, 6) of ξ, mm and radians; offset of the surface and its sd, mm;
-    radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent points that would
-    fix the offset as well.
+    scan_from_connection (4, 4); parameters (8, 8): covariance of ξ, offset and radius, mm and radians; offset of the
+    surface, mm; radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent
+    points that would fix the offset as well.
     """
 
     scan_from_connection: FloatArray
-    covariance: FloatArray
+    parameters: FloatArray
     offset: float
-    offset_sd: float
     edge_radius: float
     field: Field
     effective_points: float
 
+    @property
+    def covariance(self) -> FloatArray:
+        """(6, 6) of ξ, mm and radians."""
+        return self.parameters[:6, :6]
+
+    @property
+    def offset_sd(self) -> float:
+        """mm."""
+        return float(np.sqrt(self.parameters[OFFSET, OFFSET]))
+
+    def moved(self, step: FloatArray, parameters: FloatArray) -> Pose:
+        """After a step (8,) of the parameters, with their covariance (8, 8)."""
+        return replace(
+            self,
+            scan_from_connection=rigid.orthonormal(self.scan_from_connection @ rigid.exp(step[:6])),
+            parameters=parameters,
+            offset=self.offset + float(step[OFFSET]),
+            edge_radius=float(np.clip(self.edge_radius + step[RADIUS], 0.0, RADII[-1])),
+        )
+
     def turn_known_within(self, widest: float) -> Pose:
         """The same pose, its turn known no better than ±`widest` rad with 95 %."""
         least = (widest / 1.96) ** 2
-        if self.covariance[5, 5] >= least:
+        if self.parameters[5, 5] >= least:
             return self
-        covariance = self.covariance.copy()
-        covariance[5, 5] = least
-        return replace(self, covariance=covariance)
+        parameters = self.parameters.copy()
+        parameters[5, 5] = least
+        return replace(self, parameters=parameters)
 
 
 # What is known before the fit: the search has found the place, so nothing here weighs against real data; it keeps a
@@ -68,8 +91,8 @@ class _State:
     radius: float
 
     def moved(self, step: FloatArray) -> _State:
-        radius = float(np.clip(self.radius + step[7], 0.0, RADII[-1]))
-        return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[6]), radius)
+        radius = float(np.clip(self.radius + step[RADIUS], 0.0, RADII[-1]))
+        return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[OFFSET]), radius)
 
     def away_from(self, other: _State) -> FloatArray:
         """The step (8,) that leads here from the other."""
@@ -141,11 +164,33 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     state, information = rested.state, rested.information
     gain = rested.white.gain(rested.covariance, factor)
     covariance = doubt(rested.covariance, gain, patches, field).on(rested.covariance)
-    effective = float(information[6, 6]) * (field.white_sd**2 + field.correlated_sd**2)
-    return Pose(
-        rigid.orthonormal(state.pose), covariance[:6, :6], state.offset, float(np.sqrt(covariance[6, 6])), state.radius,
-        field, effective,
-    )  # fmt: skip
+    effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
+    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.radius, field, effective)
+
+
+def doubts(
+    tree: SurfaceTree, edges: SharpEdges, points: FloatArray, pose: Pose, others: Sequence[FloatArray]
+) -> Iterator[float]:
+    """−2 ln of the odds of each of other poses (4, 4) against this one, all but the turn moved to its best (eq. 9a).
+
+    points (n, 3): that carry the fit. inf where they leave the surface.
+    """
+    site, state = _Site(tree, edges, points), _State(pose.scan_from_connection, pose.offset, pose.edge_radius)
+    patches = site.patches(state)
+    if patches is None:
+        return
+    factor = pose.field.factor(patches)
+    prior = 1.0 / np.where(np.arange(len(PRIOR_SD)) == TURN, HELD_TURN, PRIOR_SD) ** 2
+
+    def least(state: _State) -> float:
+        white = _whitened(site, state, factor)
+        if white is None:
+            return np.inf
+        step, _, information = white.solve(prior)
+        return white.cost - float(step @ information @ step)
+
+    here = least(state)
+    yield from (least(replace(state, pose=other)) - here for other in others)
 
 
 @dataclass(frozen=True)

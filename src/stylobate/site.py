@@ -9,7 +9,8 @@ import numpy as np
 
 from stylobate.bounds import bounds, turn_between_deg
 from stylobate.budget import Leg, sources, total, without_figure
-from stylobate.choose import LEAST_ODDS, Laid, lay, widest_turn_deg
+from stylobate.choose import LEAST_ODDS, TURN_STEP_DEG, Laid, apart_deg, lay, turns_left_deg
+from stylobate.core import rigid
 from stylobate.core.buckets import Buckets
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
@@ -21,13 +22,14 @@ from stylobate.find import Candidate
 from stylobate.find.template import sampled
 from stylobate.fit import REACH, Around, Fit, around, fit, to_connection, usable
 from stylobate.parts.model import PartsFolder, ScanBody
-from stylobate.pose import Pose, weigh
+from stylobate.pose import Pose, doubts, weigh
 from stylobate.settings import Settings
 from stylobate.verdict import judge
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
 LEAST_SUPPORT = 100  # points that must carry a fit
 LEAST_COVERAGE = 0.15
+SET_AGAINST = 2500  # points by which turns are set against each other
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
@@ -141,9 +143,7 @@ def measure_site(
     pose = diagnosis.pose
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
-        widest = widest_turn_deg(
-            tree, near, pose.scan_from_connection, pose.offset, fitted.support, pose.effective_points, 360.0 / order
-        )
+        widest = _widest_turn_deg(tree, bench.edges[best.body], near, fitted, pose, 360.0 / order)
         causes = {finding.cause for finding in diagnosis.findings}
         if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > STRANGE_IF_ROUND):
             return none_fits
@@ -152,6 +152,24 @@ def measure_site(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
         bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose), diagnosis,
     )  # fmt: skip
+
+
+def _widest_turn_deg(
+    tree: SurfaceTree, edges: SharpEdges, near: Around, fitted: Fit, pose: Pose, period_deg: float
+) -> float:
+    """The widest turn about z, degrees, that the scan does not rule out by LEAST_ODDS, 0 if there is none."""
+    home, support = pose.scan_from_connection, fitted.support
+    left = turns_left_deg(tree, near, home, pose.offset, support, pose.effective_points, period_deg)
+    turned = [home @ rigid.turn_z(np.radians(turn)) for turn in left]
+    for turn, doubt in zip(left, doubts(tree, edges, _some(near, support), pose, turned), strict=False):
+        if doubt < 2.0 * np.log(LEAST_ODDS):
+            return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0
+    return 0.0
+
+
+def _some(near: Around, support: LongArray) -> FloatArray:
+    """Of the points that carry a fit, enough to set turns against each other."""
+    return near.points[support[:: max(1, len(support) // SET_AGAINST)]]
 
 
 def _strangeness(pose: Pose, explained: float) -> float:
@@ -271,8 +289,17 @@ def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
         turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
         if other.body == best.body and (order == 0 or abs(turn) < 2.0):
             continue
+        if other.body == best.body and doubt < 2.0 * np.log(LEAST_ODDS):
+            doubt = _weighed_doubt(bench, measured, other)
         result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
     return tuple(sorted(result, key=lambda a: a.odds))
+
+
+def _weighed_doubt(bench: Bench, measured: Measured, other: Laid) -> float:
+    """−2 ln of the odds of the same scan body at another turn, by the weighed residuals."""
+    points = _some(measured.around, measured.fit.support)
+    tree, edges = bench.trees[measured.body], bench.edges[measured.body]
+    return next(doubts(tree, edges, points, measured.pose, [other.descent.scan_from_connection]), np.inf)
 
 
 def _findings(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from stylobate.choose import lay, widest_turn_deg
+from stylobate.choose import lay, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
@@ -53,5 +53,5 @@ def test_a_turn_that_nothing_shows_is_wide_and_one_that_much_shows_is_none() -> 
     tree, around = SurfaceTree.of(body.region), scanned(body, 0)
     everything = np.arange(len(around.points))
     at_home = np.eye(4)
-    assert widest_turn_deg(tree, around, at_home, 0.0, everything, 100.0, 360.0) == 0.0
-    assert widest_turn_deg(tree, around, at_home, 0.0, everything, 1e-3, 360.0) > 170.0
+    assert turns_left_deg(tree, around, at_home, 0.0, everything, 100.0, 360.0) == []
+    assert turns_left_deg(tree, around, at_home, 0.0, everything, 1e-3, 360.0)[0] > 170.0

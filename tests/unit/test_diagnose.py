@@ -7,9 +7,9 @@ import pytest
 
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
-from stylobate.diagnose.evidence import OFFSET
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import any_of, chi2_tail, corrected, upper_tail
+from stylobate.pose import OFFSET
 from tests.unit.evidence_making import HEIGHT, drawn, evidence, post
 
 CLEAN = drawn(40, 11)

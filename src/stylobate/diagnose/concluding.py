@@ -9,12 +9,12 @@ import numpy as np
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import forms, layer, material, misfit
-from stylobate.diagnose.evidence import OFFSET, Evidence, moved, refielded
+from stylobate.diagnose.evidence import Evidence, refielded
 from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 from stylobate.diagnose.state import State
 from stylobate.parts.model import ScanBody
-from stylobate.pose import Pose
+from stylobate.pose import OFFSET, Pose
 from stylobate.unsure import doubt
 
 UM = 1e-3
@@ -22,7 +22,10 @@ UM = 1e-3
 
 @dataclass(frozen=True)
 class Concluded:
-    """pose, findings gravest first, made (6, 2) as in Diagnosis, and the evidence behind them."""
+    """pose, findings gravest first, and the evidence behind them.
+
+    made (8, 2): θ for one mm more diameter, and for one mm more height, of the made part.
+    """
 
     pose: Pose
     findings: tuple[Finding, ...]
@@ -52,9 +55,9 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if coated is not None and coated.cause == "added layer" and all(one.cause != "no part fits" for one in findings):
         findings.append(coated)
     if findings or patches:
-        pose = moved(replace(pose, field=evidence.field), step, unsure.on(covariance))
+        pose = replace(pose, field=evidence.field).moved(step, unsure.on(covariance))
     findings += material.findings(evidence, pose, patches)
-    return Concluded(pose, tuple(findings), evidence.moved_by(shapes)[:6], evidence)
+    return Concluded(pose, tuple(findings), evidence.moved_by(shapes), evidence)
 
 
 def _pruned(state: State) -> State:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from stylobate.bare import settled
 from stylobate.budget import size_of
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
-from stylobate.diagnose.concluding import conclude
+from stylobate.diagnose.concluding import Concluded, conclude
 from stylobate.diagnose.evidence import gather, refielded
 from stylobate.diagnose.foreign import carried
 from stylobate.diagnose.missing import missing_surface
@@ -56,10 +57,11 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
             found = _once(tree, edges, around, fit, found.pose, body)
         except ValueError:  # from there the surface is out of reach
             break
-    return found
+    pose, made = settled(found.pose, found.made)
+    return Diagnosis(pose, found.findings, made)
 
 
-def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
+def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Concluded:
     surroundings = look(tree, around, pose)
     points = carried(surroundings, fit.support, pose.offset, fit.sd)
     plain = gather(tree, edges, around, points.index, pose)
@@ -72,7 +74,7 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     concluded = conclude(_searched(_cleared(state.under(plain))), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
-    return Diagnosis(concluded.pose, tuple(one for one in found if one is not None), concluded.made)
+    return replace(concluded, findings=tuple(one for one in found if one is not None))
 
 
 def _coat(pose: Pose) -> float:

@@ -11,18 +11,16 @@ from functools import cached_property
 
 import numpy as np
 
-from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.design import design
-from stylobate.edges import RADII, SharpEdges
+from stylobate.edges import SharpEdges
 from stylobate.field import Field, Patches, groups_of, patches_of
 from stylobate.fit import REACH, Around, to_connection
 from stylobate.likelihood import estimate
 from stylobate.pose import PRIOR_SD, Pose
 
 NEXT_TO_NONE = 1e-6
-OFFSET, RADIUS = 6, 7  # places in θ
 
 
 @dataclass(frozen=True)
@@ -170,18 +168,6 @@ def inverted(matrix: FloatArray) -> FloatArray:
         return np.asarray(np.linalg.inv(matrix))
     except np.linalg.LinAlgError as error:
         raise ValueError("the covariance of the residuals is not positive definite") from error
-
-
-def moved(pose: Pose, step: FloatArray, covariance: FloatArray) -> Pose:
-    """The pose after a step (8,) of θ, with covariance (8, 8)."""
-    return replace(
-        pose,
-        scan_from_connection=rigid.orthonormal(pose.scan_from_connection @ rigid.exp(step[:6])),
-        covariance=covariance[:6, :6],
-        offset=pose.offset + float(step[OFFSET]),
-        offset_sd=float(np.sqrt(covariance[OFFSET, OFFSET])),
-        edge_radius=float(np.clip(pose.edge_radius + step[RADIUS], 0.0, RADII[-1])),
-    )
 
 
 def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidence:

@@ -46,8 +46,9 @@ def averaged(evidence: Evidence, signs: Sequence[Sign]) -> Form:
     for sign, weight in zip(signs, share, strict=True):
         if weight < 1e-3:
             continue
-        size, spread = evidence.amplitudes(sign.shapes)
-        freed = evidence.freeing(sign.shapes)
+        sure = evidence.without(sign.unsure)
+        size, spread = sure.amplitudes(sign.shapes)
+        freed = sure.freeing(sign.shapes)
         sizes.append((weight, size))
         spreads.append(spread)
         steps.append(freed.step)

@@ -10,7 +10,7 @@ from stylobate.core.buckets import Buckets
 from stylobate.core.result import Finding
 from stylobate.core.types import BoolArray, LongArray
 from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS, Bump
-from stylobate.diagnose.evidence import Evidence, unit_shapes
+from stylobate.diagnose.evidence import Evidence, Points, unit_shapes
 from stylobate.diagnose.foreign import touching
 from stylobate.diagnose.significance import Z95, any_of, corrected, upper_tail
 from stylobate.pose import Pose
@@ -20,6 +20,7 @@ JOINED = 2.0  # standard deviations with which a neighbour joins a patch, well b
 NEIGHBOUR = 0.35  # mm
 AT_EDGE = 0.1  # mm: a patch this near to an edge tells of the edge
 MOST_TURN = 2.6  # rad
+ABOUT, LEAST_ABOUT, SAME_SIDE = 0.3, 8, 0.7  # mm about the deepest point; points; cosine of normals: for its height
 MOST_NAMED = 3  # patches of each kind that are named
 LOST = (
     "Material is missing there, and that patch is kept out of the fit. A chipped coating or a worn edge does not come"
@@ -78,29 +79,50 @@ def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
         weight = np.abs(values)  # a cap's own form is the filter that suits it
         z = float(weight @ values / np.sqrt(weight @ covariance @ weight))
         deepest = int(np.argmax(np.sign(z) * values))
-        variance = float(covariance[deepest, deepest])
-        depth, sd = _depth(plain, index[mine], index[mine[deepest]], float(values[deepest]), variance)
+        depth, sd = _depth(plain, index[mine], float(covariance[deepest, deepest]), float(np.sign(z)))
         result.append(Patch(index[mine], depth, sd, any_of(upper_tail(abs(z)), tests)))
     return sorted(result, key=lambda one: one.p)
 
 
-def _depth(plain: Evidence, members: LongArray, deepest: int, value: float, variance: float) -> tuple[float, float]:
-    """Depth (mm, signed) of a defect and its standard deviation, from its deepest patch (eq. 17).
+def _depth(plain: Evidence, members: LongArray, variance: float, sign: float) -> tuple[float, float]:
+    """Depth (mm, signed) of a defect of `sign` and its standard deviation, from the points about its deepest (eq. 17).
 
-    Where material is lost from an edge that turns by φ, what lies at depth t below the edge is t·cos(φ/2) from either
-    face. A patch as wide as the points are apart misses the bottom of a cap of width w by up to depth·(spacing/w)².
+    variance: of the residual field there, mm². Where material is lost from an edge that turns by φ, what lies at depth
+    t below the edge is t·cos(φ/2) from either face, and its foot is t·sin(φ/2) from the edge.
     """
-    mine = plain.points.group == deepest
-    nearest = np.nonzero(mine)[0][int(np.argmin(plain.points.to_edge[mine]))]
-    angle, away = float(plain.points.edge_angle[nearest]), float(plain.points.to_edge[nearest])
-    if value < 0.0 and angle > 0.0 and away < max(abs(value), AT_EDGE):
+    points = plain.points
+    mine = np.nonzero(np.isin(points.group, members))[0]
+    deepest = mine[int(np.argmax(sign * points.residual[mine]))]
+    for _ in range(2):
+        value, own, missed, deepest = _peak(points, deepest, sign)
+    angle, away = float(points.edge_angle[deepest]), float(points.to_edge[deepest])
+    sd = float(np.sqrt(variance + own + missed**2 / 12.0))
+    if sign < 0.0 and angle > 0.0 and away < 1.5 * abs(value) + AT_EDGE:
         share = float(np.cos(min(angle, MOST_TURN) / 2.0))
-        value, variance = value / share, variance / share**2
-    spacing = float(np.sqrt(np.median(plain.points.area)))
-    width = 2.0 * float(np.sqrt(plain.area[members].sum() / np.pi))
-    missed = abs(value) * min((spacing / width) ** 2, 1.0)
-    sign = 1.0 if value > 0.0 else -1.0
-    return value + sign * missed / 2.0, float(np.sqrt(variance + missed**2 / 12.0))
+        return value / share, sd / share
+    return value, sd
+
+
+def _peak(points: Points, at: int, sign: float) -> tuple[float, float, float, int]:
+    """Height (mm, signed) of a paraboloid through the points about one, its variance, by how much the points' spacing
+    may miss it, and the point nearest to it.
+    """
+    normal = points.gradient[at]
+    off = points.feet - points.feet[at]
+    near = np.nonzero((np.sum(off**2, axis=1) < ABOUT**2) & (points.gradient @ normal > SAME_SIDE))[0]
+    if len(near) < LEAST_ABOUT:
+        return float(points.residual[at]), 0.0, abs(float(points.residual[at])), at
+    across = off[near] - np.outer(off[near] @ normal, normal)
+    u, v = np.linalg.svd(np.eye(3) - np.outer(normal, normal))[0][:, :2].T
+    x, y = across @ u, across @ v
+    form = np.stack([np.ones(len(near)), x, y, x**2 + y**2], axis=1)
+    solution, _, _, _ = np.linalg.lstsq(form, points.residual[near], rcond=None)
+    fitted = form @ solution
+    top = int(np.argmax(sign * fitted))
+    noise = float(np.sum((points.residual[near] - fitted) ** 2)) / (len(near) - 4)
+    spread = form[top] @ np.linalg.pinv(form.T @ form) @ form[top]
+    missed = abs(float(solution[3])) * float(np.median(points.area[near]))
+    return float(fitted[top]), noise * float(spread), missed, int(near[top])
 
 
 def findings(evidence: Evidence, pose: Pose, patches: list[Patch]) -> list[Finding]:

@@ -9,12 +9,12 @@ import numpy as np
 
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.diagnose.evidence import OFFSET, Evidence, unit_shapes
+from stylobate.diagnose.evidence import Evidence, unit_shapes
 from stylobate.diagnose.layer import THICKEST, uneven_shapes
 from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, Z95, corrected, upper_tail
 from stylobate.parts.model import ScanBody
-from stylobate.pose import PRIOR_SD
+from stylobate.pose import OFFSET, PRIOR_SD
 
 UM = 1e-3
 MADE_LEAST_UM = 6.0  # standard uncertainty of a made part whose own is not stated (common practice, no source)

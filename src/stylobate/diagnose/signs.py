@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.diagnose.shapes import leaning, step_across
 from stylobate.diagnose.significance import any_of, chi2_tail
@@ -15,6 +15,7 @@ CAUSES = ("bent body", "split surface")
 STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
 AZIMUTHS = 16
 FINER = 4  # planes on each side of the best one
+BESIDE_STEP = 0.4  # mm from the plane of a step within which patches may lie on either side of it
 TESTS = {"bent body": 4.0, "split surface": 16.0}
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
@@ -22,12 +23,17 @@ TESTS = {"bent body": 4.0, "split surface": 16.0}
 
 @dataclass(frozen=True)
 class Sign:
-    """A shape that the residuals ask for. shapes (m, k); gain: χ² won by freeing it; p counted over its own trials."""
+    """A shape that the residuals ask for.
+
+    shapes (m, k); gain: χ² won by freeing it; p counted over its own trials; unsure (k,): patches of which it is not
+    known on which side of a step they lie.
+    """
 
     cause: str
     shapes: FloatArray
     gain: float
     p: float
+    unsure: LongArray = field(default_factory=lambda: np.zeros(0, np.int64))
 
 
 def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
@@ -48,7 +54,9 @@ def split(evidence: Evidence) -> list[Sign]:
     place, normal = evidence.patches.centre, evidence.normal
 
     def tried(azimuths: FloatArray) -> list[Sign]:
-        return [sign_of(evidence, "split surface", step_across(place, normal, a)) for a in azimuths]
+        steps = [sign_of(evidence, "split surface", step_across(place, normal, a)) for a in azimuths]
+        away = [np.abs(place[:, 0] * np.cos(a) + place[:, 1] * np.sin(a)) for a in azimuths]
+        return [replace(one, unsure=np.nonzero(d < BESIDE_STEP)[0]) for one, d in zip(steps, away, strict=True)]
 
     coarse = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
     signs = tried(coarse)
