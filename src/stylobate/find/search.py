@@ -27,6 +27,8 @@ LEVEL_STEP, TURN_STEP, REFINE_STEP = 4, 3, 2  # every how many points speak: hei
 STRONG = 0.35  # of the scan region, net: what lies on a place this good is not tried a third time
 BAND = 0.25  # mm: within it a point speaks for a pose
 SHARED = 0.4  # of a place's surface may lie on a better place's
+APART, APART_RAD = 0.8, np.radians(15.0)  # mm at mid height, between axes that are tried separately
+NEARLY = 0.7  # of the best score about it: axes that are averaged with it
 READINGS = 2  # poses kept of one scan body at one place
 
 
@@ -262,22 +264,30 @@ def _times_known(strong: FloatArray, middle: FloatArray, axis: FloatArray) -> in
 
 
 def _distinct(axes: Axes, template: Template, most: int) -> tuple[FloatArray, FloatArray]:
-    """The best axes that differ by more than 0.8 mm at mid height or 15°: directions and feet."""
+    """The best axes that differ by more than APART at mid height or APART_RAD, each the mean of those about it that
+    score nearly as well: directions and feet.
+    """
     order = np.argsort(-axes.score, kind="stable")
-    axis, foot = axes.axis[order], axes.foot[order]
-    middle = foot + axis * (0.5 * (template.height_low + template.height_high))
+    score, axis, foot = axes.score[order], axes.axis[order], axes.foot[order]
+    rise = 0.5 * (template.height_low + template.height_high)
+    middle = foot + axis * rise
     open_ = np.ones(len(order), np.bool_)
-    kept: list[int] = []
+    directions: list[FloatArray] = []
+    feet: list[FloatArray] = []
     for k in range(len(order)):
         if not open_[k]:
             continue
-        kept.append(k)
-        if len(kept) == most:
+        about = (np.sum((middle - middle[k]) ** 2, axis=1) < APART**2) & (axis @ axis[k] > np.cos(APART_RAD))
+        open_ &= ~about
+        alike = about & (score > NEARLY * score[k])
+        weight = score[alike, None] ** 2
+        direction = np.sum(weight * axis[alike], axis=0)
+        direction /= np.linalg.norm(direction)
+        directions.append(direction)
+        feet.append(np.sum(weight * middle[alike], axis=0) / np.sum(weight) - direction * rise)
+        if len(feet) == most:
             break
-        far = np.sum((middle - middle[k]) ** 2, axis=1) > 0.8**2
-        turned = axis @ axis[k] < np.cos(np.radians(15.0))
-        open_ &= far | turned
-    return np.ascontiguousarray(axis[kept]), np.ascontiguousarray(foot[kept])
+    return np.array(directions).reshape(-1, 3), np.array(feet).reshape(-1, 3)
 
 
 def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArray, thinned: Thinned) -> list[Reading]:
