@@ -27,7 +27,9 @@ OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
-GUM_MARGIN = 0.45  # mm around foreign surface that is left out (fillet that a scan makes there)
+# mm around foreign surface: what a fit leaves out for the fillet that a scan makes there, and from where on nothing of
+# it may show: its last micrometres hardly move a pose, but pass for a lean, a split or another shape.
+GUM_MARGIN, CLEAR_MARGIN = 0.45, 0.6
 
 
 @dataclass(frozen=True)
@@ -45,13 +47,15 @@ class Fit:
     """One scan body laid on the scan.
 
     scan_from_connection (4, 4). offset: of the scan's surface outward from the CAD surface, mm. support (k,): indices
-    into Around of the points that carry the fit. sd: robust standard deviation of the residuals, mm. converged,
+    into Around of the points that carry the fit; clear (k,): which of them lie so far from foreign surface that nothing
+    of its fillet can show there. sd: robust standard deviation of the residuals, mm. converged,
     iterations: of the last stage.
     """
 
     scan_from_connection: FloatArray
     offset: float
     support: LongArray
+    clear: BoolArray
     sd: float
     converged: bool
     iterations: int
@@ -176,17 +180,19 @@ def fit(tree: SurfaceTree, around: Around, start: Descent) -> Fit:
     which = within_reach(tree, around, start.scan_from_connection, FINE_POINTS)
     width = max(0.06, 1.2 * TUKEY * start.sd)
     full = descend(tree, around, start.scan_from_connection, which, width, start.offset, FULL_STEPS)
+    carrying, clear = support(tree, around, full)
     return Fit(
-        full.scan_from_connection, full.offset, support(tree, around, full), full.sd,
+        full.scan_from_connection, full.offset, carrying, clear, full.sd,
         full.converged or start.converged, full.iterations,
     )  # fmt: skip
 
 
-def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
+def support(tree: SurfaceTree, around: Around, descent: Descent) -> tuple[LongArray, BoolArray]:
     """Points that carry the fit: on the scan region, and away from surface that is not the scan body's.
 
     Foreign surface (gingiva, a neighbour, a chip) shows as points beyond OUTSIDE standard deviations whose
-    neighbours are mostly beyond too; GUM_MARGIN around it is left out. A lone outlier is left out alone.
+    neighbours are mostly beyond too; GUM_MARGIN around it is left out, and what is not CLEAR_MARGIN away is told.
+    A lone outlier is left out alone.
     """
     pose, sd = descent.scan_from_connection, descent.sd
     which = within_reach(tree, around, pose, len(around.points))
@@ -202,6 +208,7 @@ def support(tree: SurfaceTree, around: Around, descent: Descent) -> LongArray:
         same = Buckets.of(around.points[foreign], CROWD).count(around.points[foreign], CROWD)
         crowd = foreign[same > 0.5 * beside]
         if len(crowd):
-            distance, _ = Buckets.of(around.points[crowd], GUM_MARGIN).nearest(around.points[good], GUM_MARGIN)
-            good = good[~np.isfinite(distance)]
-    return good
+            distance, _ = Buckets.of(around.points[crowd], CLEAR_MARGIN).nearest(around.points[good], CLEAR_MARGIN)
+            kept = distance > GUM_MARGIN
+            return good[kept], ~np.isfinite(distance[kept])
+    return good, np.ones(len(good), np.bool_)

@@ -9,7 +9,7 @@ import numpy as np
 from stylobate.core.buckets import Buckets
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose.surroundings import Surroundings
-from stylobate.fit import GUM_MARGIN, OUTSIDE
+from stylobate.fit import CLEAR_MARGIN, OUTSIDE
 
 CELL = 0.25  # mm: off-surface points in touching cells belong together
 TOUCHES = 0.6  # mm off the CAD surface: what reaches farther is not a defect of the body but something else
@@ -31,28 +31,30 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
     """The points of the fit, and of off-surface patches that lie on the body, with the points around these.
 
     offset, sd: of the fit, mm. A patch of off-surface points that reaches TOUCHES mm from the CAD surface is foreign:
-    gingiva, a neighbour; it stays out, and so does what lies within GUM_MARGIN of it.
+    gingiva, a neighbour; it stays out, and so does what lies within CLEAR_MARGIN of it.
     """
     near = np.abs(surroundings.distance - offset) < TOUCHES
     off = ~surroundings.own | (np.abs(surroundings.distance - offset) > OUTSIDE * sd)
     index = np.nonzero(off)[0]
     patch = touching(surroundings.points[index], CELL)
     size = np.bincount(patch, minlength=1)
-    reach = np.zeros(len(size))
-    np.maximum.at(reach, patch, np.abs(surroundings.distance[index] - offset))
-    mine = (reach[patch] < TOUCHES) & (size[patch] >= LEAST_POINTS)
+    farthest = np.zeros(len(size))
+    np.maximum.at(farthest, patch, np.abs(surroundings.distance[index] - offset))
+    mine = (farthest[patch] < TOUCHES) & (size[patch] >= LEAST_POINTS)
     foreign = index[~mine & (size[patch] >= LEAST_POINTS)]
     defect = np.zeros(len(off), np.bool_)
     defect[index[mine & surroundings.own[index]]] = True
     supported = np.isin(surroundings.index, support)
     beside = np.zeros(len(off), np.bool_)
     if defect.any():
-        close = Buckets.of(surroundings.points[defect], GUM_MARGIN + CELL)
-        beside = np.isfinite(close.nearest(surroundings.points, GUM_MARGIN + CELL)[0]) & surroundings.own & ~off & near
+        close = Buckets.of(surroundings.points[defect], CLEAR_MARGIN + CELL)
+        beside = (
+            np.isfinite(close.nearest(surroundings.points, CLEAR_MARGIN + CELL)[0]) & surroundings.own & ~off & near
+        )
     taken = (supported | defect | beside) & near
     if len(foreign):
         away = ~np.isfinite(
-            Buckets.of(surroundings.points[foreign], GUM_MARGIN).nearest(surroundings.points, GUM_MARGIN)[0]
+            Buckets.of(surroundings.points[foreign], CLEAR_MARGIN).nearest(surroundings.points, CLEAR_MARGIN)[0]
         )
         taken &= away | supported
     return Carried(surroundings.index[taken], defect[taken])

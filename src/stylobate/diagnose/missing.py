@@ -12,13 +12,12 @@ from stylobate.diagnose.evidence import Evidence
 from stylobate.diagnose.surroundings import Surroundings
 from stylobate.field import Patches
 from stylobate.find.template import sampled
-from stylobate.fit import rows
+from stylobate.fit import CLEAR_MARGIN, rows
 from stylobate.parts.model import ScanBody
 from stylobate.pose import PRIOR_SD, Pose
 
 SPACING = 0.3  # mm between the spots of the scan region that are asked for
 SHOWN_WITHIN = 0.3  # mm
-GUM_MARGIN = 0.6  # mm above the gingiva that no fit uses
 MOST_UNSEEN = 0.25  # of the free surface (common practice, no source)
 
 
@@ -28,7 +27,7 @@ def missing_surface(body: ScanBody, evidence: Evidence, surroundings: Surroundin
     What the missing part would bring is worked out from the site's own field.
     """
     spots, normals = sampled(body.region, SPACING)
-    free = surroundings.above_gum(spots, GUM_MARGIN)
+    free = surroundings.above_gum(spots, CLEAR_MARGIN)
     seen_points = surroundings.points[np.abs(surroundings.distance) < SHOWN_WITHIN]
     shown = np.isfinite(Buckets.of(seen_points, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)[0])
     unseen = free & ~shown
