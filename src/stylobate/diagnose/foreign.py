@@ -13,7 +13,8 @@ from stylobate.fit import CLEAR_MARGIN, OUTSIDE
 
 CELL = 0.25  # mm: off-surface points in touching cells belong together
 TOUCHES = 0.6  # mm off the CAD surface: what reaches farther is not a defect of the body but something else
-LEAST_POINTS = 4
+LEAST_POINTS = 4  # of a foreign patch
+LEAST_OF_DEFECT = 2  # points; one alone is an outlier
 
 
 @dataclass(frozen=True)
@@ -40,24 +41,24 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
     size = np.bincount(patch, minlength=1)
     farthest = np.zeros(len(size))
     np.maximum.at(farthest, patch, np.abs(surroundings.distance[index] - offset))
-    mine = (farthest[patch] < TOUCHES) & (size[patch] >= LEAST_POINTS)
+    mine = (farthest[patch] < TOUCHES) & (size[patch] >= LEAST_OF_DEFECT)
     foreign = index[~mine & (size[patch] >= LEAST_POINTS)]
     defect = np.zeros(len(off), np.bool_)
     defect[index[mine & surroundings.own[index]]] = True
     supported = np.isin(surroundings.index, support)
     beside = np.zeros(len(off), np.bool_)
     if defect.any():
-        close = Buckets.of(surroundings.points[defect], CLEAR_MARGIN + CELL)
-        beside = (
-            np.isfinite(close.nearest(surroundings.points, CLEAR_MARGIN + CELL)[0]) & surroundings.own & ~off & near
-        )
+        beside = _close(surroundings.points[defect], surroundings.points, CLEAR_MARGIN + CELL)
+        beside &= surroundings.own & ~off & near
     taken = (supported | defect | beside) & near
     if len(foreign):
-        away = ~np.isfinite(
-            Buckets.of(surroundings.points[foreign], CLEAR_MARGIN).nearest(surroundings.points, CLEAR_MARGIN)[0]
-        )
-        taken &= away | supported
+        taken &= ~_close(surroundings.points[foreign], surroundings.points, CLEAR_MARGIN) | supported
     return Carried(surroundings.index[taken], defect[taken])
+
+
+def _close(those: FloatArray, points: FloatArray, reach: float) -> BoolArray:
+    """Which points (n, 3) lie within `reach` mm of any of those (k, 3)."""
+    return np.isfinite(Buckets.of(those, reach).nearest(points, reach)[0])
 
 
 def touching(points: FloatArray, cell: float) -> LongArray:
