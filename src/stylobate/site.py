@@ -35,7 +35,7 @@ WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise i
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
 # Where nothing shows the turn, what was seen is no more than round: a tooth's signs then weigh more.
-FOREIGN_SIGNS, STRANGE_IF_ROUND = {"added layer", "added material"}, 1.05
+FOREIGN_SIGNS, STRANGE_IF_ROUND, STRANGE_IF_COATED = {"added layer", "added material"}, 1.05, 0.8
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
@@ -145,7 +145,8 @@ def measure_site(
     if order > 0:
         widest = _widest_turn_deg(tree, bench.edges[best.body], near, fitted, pose, 360.0 / order)
         causes = {finding.cause for finding in diagnosis.findings}
-        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > STRANGE_IF_ROUND):
+        most = STRANGE_IF_COATED if causes & FOREIGN_SIGNS else STRANGE_IF_ROUND
+        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > most):
             return none_fits
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
