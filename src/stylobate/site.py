@@ -143,11 +143,11 @@ def measure_site(
     pose = diagnosis.pose
     order = bench.parts.connection(bench.bodies[best.body].seats_on).index_order
     if order > 0:
-        widest = _widest_turn_deg(tree, bench.edges[best.body], near, fitted, pose, 360.0 / order)
-        causes = {finding.cause for finding in diagnosis.findings}
-        most = STRANGE_IF_COATED if causes & FOREIGN_SIGNS else STRANGE_IF_ROUND
-        if widest > UNSURE_TURN_DEG and (causes >= FOREIGN_SIGNS or strange > most):
+        period_deg, home, support = 360.0 / order, pose.scan_from_connection, fitted.support
+        left = turns_left_deg(tree, near, home, pose.offset, support, pose.effective_points, period_deg)
+        if left and _no_more_than_round(diagnosis, strange):
             return none_fits
+        widest = _widest_turn_deg(tree, bench.edges[best.body], _some(near, support), pose, left, period_deg)
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
@@ -155,14 +155,18 @@ def measure_site(
     )  # fmt: skip
 
 
+def _no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
+    """Whether a place whose turn the mean square leaves open has the signs of a tooth or a stump."""
+    signs = FOREIGN_SIGNS & {finding.cause for finding in diagnosis.findings}
+    return signs == FOREIGN_SIGNS or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
+
+
 def _widest_turn_deg(
-    tree: SurfaceTree, edges: SharpEdges, near: Around, fitted: Fit, pose: Pose, period_deg: float
+    tree: SurfaceTree, edges: SharpEdges, points: FloatArray, pose: Pose, left: Sequence[float], period_deg: float
 ) -> float:
-    """The widest turn about z, degrees, that the scan does not rule out by LEAST_ODDS, 0 if there is none."""
-    home, support = pose.scan_from_connection, fitted.support
-    left = turns_left_deg(tree, near, home, pose.offset, support, pose.effective_points, period_deg)
-    turned = [home @ rigid.turn_z(np.radians(turn)) for turn in left]
-    for turn, doubt in zip(left, doubts(tree, edges, _some(near, support), pose, turned), strict=False):
+    """The widest of the turns left about z, degrees, that the weighed residuals do not rule out either, 0 if none."""
+    turned = [pose.scan_from_connection @ rigid.turn_z(np.radians(turn)) for turn in left]
+    for turn, doubt in zip(left, doubts(tree, edges, points, pose, turned), strict=False):
         if doubt < 2.0 * np.log(LEAST_ODDS):
             return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0
     return 0.0
