@@ -34,7 +34,8 @@ WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
-# Where nothing shows the turn, what was seen is no more than round: a tooth's signs then weigh more.
+PLAIN_ODDS = 1e11  # against another turn, beyond which more than a round thing was seen beyond doubt
+# Where little shows the turn, what was seen may be no more than round: a tooth's signs then weigh more.
 FOREIGN_SIGNS, STRANGE_IF_ROUND, STRANGE_IF_COATED = {"added layer", "added material"}, 1.05, 0.8
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
@@ -145,9 +146,9 @@ def measure_site(
     if order > 0:
         period_deg, home, support = 360.0 / order, pose.scan_from_connection, fitted.support
         left = turns_left_deg(tree, near, home, pose.offset, support, pose.effective_points, period_deg)
-        if left and _no_more_than_round(diagnosis, strange):
+        widest, nearly = _turns_open(tree, bench.edges[best.body], _some(near, support), pose, left, period_deg)
+        if nearly and _no_more_than_round(diagnosis, strange):
             return none_fits
-        widest = _widest_turn_deg(tree, bench.edges[best.body], _some(near, support), pose, left, period_deg)
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
@@ -156,20 +157,24 @@ def measure_site(
 
 
 def _no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
-    """Whether a place whose turn the mean square leaves open has the signs of a tooth or a stump."""
+    """Whether a place where little rules out another turn has the signs of a tooth or a stump."""
     signs = FOREIGN_SIGNS & {finding.cause for finding in diagnosis.findings}
     return signs == FOREIGN_SIGNS or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
 
 
-def _widest_turn_deg(
+def _turns_open(
     tree: SurfaceTree, edges: SharpEdges, points: FloatArray, pose: Pose, left: Sequence[float], period_deg: float
-) -> float:
-    """The widest of the turns left about z, degrees, that the weighed residuals do not rule out either, 0 if none."""
+) -> tuple[float, bool]:
+    """Of the turns left about z, degrees, the widest that the weighed residuals do not rule out by LEAST_ODDS, 0 if
+    none; and whether there is one that they do not rule out by PLAIN_ODDS.
+    """
+    nearly = False
     turned = [pose.scan_from_connection @ rigid.turn_z(np.radians(turn)) for turn in left]
     for turn, doubt in zip(left, doubts(tree, edges, points, pose, turned), strict=False):
+        nearly |= doubt < 2.0 * np.log(PLAIN_ODDS)
         if doubt < 2.0 * np.log(LEAST_ODDS):
-            return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0
-    return 0.0
+            return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0, True
+    return 0.0, nearly
 
 
 def _some(near: Around, support: LongArray) -> FloatArray:
