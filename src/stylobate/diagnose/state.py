@@ -10,7 +10,7 @@ from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose import layer, material, signs
 from stylobate.diagnose.bumps import Bump
 from stylobate.diagnose.evidence import Evidence, unit_shapes
-from stylobate.diagnose.significance import FALSE_ALARMS, corrected
+from stylobate.diagnose.significance import FALSE_ALARMS, chi2_tail
 
 BACK = 3.0  # standard deviations within which a patch that was left out is taken back
 
@@ -87,9 +87,13 @@ class State:
         return signs.split(evidence)
 
     def holds_higher_up(self, sign: signs.Sign) -> bool:
-        """Whether a sign is still sure without what lies next to the gingiva, whose fillet can pass for a lean."""
+        """Whether a sign stays without what lies next to the gingiva, whose fillet can pass for a lean.
+
+        Asked of one form that is known, so that nothing is to be corrected for trials.
+        """
         higher = self.freed.without(np.asarray(np.nonzero(self.low & ~self.out)[0], dtype=np.int64))
-        return corrected(signs.sign_of(higher, sign.cause, sign.shapes).p) < FALSE_ALARMS
+        gain = signs.sign_of(higher, sign.cause, sign.shapes).gain
+        return chi2_tail(gain, sign.shapes.shape[1]) < FALSE_ALARMS
 
     def whole_surface_signs(self) -> list[signs.Sign]:
         """Signs of the causes not found yet."""
