@@ -18,6 +18,7 @@ NOT_STATED = "not stated"
 UM = 1e-3
 REMEDIES = {
     "scan": "scan the scan body again, from the sides that are missing",
+    "join": "scan these bodies and more of the teeth in one scan",
     "made part": "use scan bodies that their maker makes, or has measured, more closely",
     "seating": "tighten to the maker's torque and confirm the seat on a radiograph",
     "play": "turn the scan body, and later the part, to the same stop before tightening",

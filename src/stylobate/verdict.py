@@ -14,7 +14,8 @@ from stylobate.settings import Limits
 
 USE, UNDECIDED, DO_NOT_USE = "use", "undecided", "do not use"
 UNTRUSTED = ("no part fits", "other part fits better")
-UNSURE = ("part ambiguous", "index ambiguous")
+SCANS_DIFFER = "scans differ"
+UNSURE = ("part ambiguous", "index ambiguous", SCANS_DIFFER)
 SHIFTS = ("bent body", "split surface")
 UM = 1e-3
 SPOKEN = {
@@ -41,7 +42,7 @@ def judge(
         return Verdict(DO_NOT_USE, because, advice, chances)
     unsure = next((f for f in findings if f.cause in UNSURE), None)
     if unsure is not None:
-        return Verdict(UNDECIDED, f"{unsure.cause}: the scan leaves more than one answer.", unsure.advice, chances)
+        return Verdict(UNDECIDED, f"{unsure.cause}: more than one answer is left.", unsure.advice, chances)
     open_ = [one for one in chances if not decided(one.probability)]
     named = _named(unknown)
     if open_:

@@ -38,7 +38,7 @@ def made(
     parts: PartsFolder, poses: list[FloatArray], milled: bool, rng: np.random.Generator, scale: float = 1.0
 ) -> Scan:
     bar = bar_over(parts, poses, milled)
-    return scan_of(Surface(scale * bar.vertices, bar.faces), rng, WHITE)
+    return scan_of(Surface(scale * bar.vertices, bar.faces), rng, WHITE)[0]
 
 
 def rough(poses: list[FloatArray], rng: np.random.Generator, **options: Any) -> Record:

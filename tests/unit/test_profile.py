@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 from click import UsageError as ClickUsageError
 
-from stylobate.app.commands.measure import _settings
+from stylobate.app.commands.measure import chosen_settings
 from stylobate.budget import _drift, drift_over
 from stylobate.core.errors import ResultError, UsageError
 from stylobate.core.result import ScanInfo
@@ -128,12 +128,12 @@ def test_the_file_says_the_same(made: Profile, tmp_path: Path) -> None:
     assert read_profile(tmp_path / "profile.json", "demo 7") == made
     with pytest.raises(UsageError, match="not of 'other'"):
         read_profile(tmp_path, "other")
-    chosen = _settings(None, tmp_path, "demo")
+    chosen = chosen_settings(None, tmp_path, "demo")
     assert chosen.drift == drift_of(made)
     with pytest.raises(UsageError, match="not of 'other'"):
-        _settings(None, tmp_path, "other")
+        chosen_settings(None, tmp_path, "other")
     with pytest.raises(ClickUsageError, match="--profile"):
-        _settings(None, None, "demo")
+        chosen_settings(None, None, "demo")
 
 
 @pytest.mark.parametrize(

@@ -16,6 +16,7 @@ COMMANDS = {
     "place": "Put abutments and bases on measured connections.",
     "structure": "Solids to start from: a bar, a custom abutment, a master model.",
     "compare": "Compare repeat scans: repeatability, what moved, one better result.",
+    "join": "Scans of one mouth that each show some of the bodies, as one result.",
     "case": "Keep one patient's work in one folder, with checks, releases and a log.",
     "report": "Write the report of a result or a case, as PDF and HTML.",
     "package": "Write a hand-off package: a case as one file that proves itself whole.",

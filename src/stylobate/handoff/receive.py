@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -40,7 +40,7 @@ class Again:
     """One site measured again: how far it lies from what the package says; None where it was not found.
 
     scan_body: which one was found there. within: not the same, but within the 95 % bounds of the scan that the package
-    states.
+    states. joined: the package's pose rests on other scans as well, so that more than this can't be asked.
     """
 
     site: str
@@ -49,11 +49,13 @@ class Again:
     scan_body: str
     same: bool
     within: bool
+    joined: bool = False
 
 
 @dataclass(frozen=True)
 class Received:
-    """signer: fingerprint of the key that signed, None where nothing did. again: empty where not measured.
+    """signer: fingerprint of the key that signed, None where nothing did. again: empty where not measured. elsewhere:
+    sites that only another scan than the package's shows, which are not measured again.
 
     software: that the package was measured and written with.
     """
@@ -64,6 +66,7 @@ class Received:
     log_lines: int
     signer: str | None
     again: tuple[Again, ...]
+    elsewhere: tuple[str, ...]
     software: str
 
     @property
@@ -73,9 +76,9 @@ class Received:
 
     @property
     def same(self) -> bool:
-        """Every site measured again is where the package says: by the same version to SAME_UM and SAME_DEG, by another
-        version within the bounds that the package states."""
-        return all(site.same or (site.within and self.other_version) for site in self.again)
+        """Every site measured again is where the package says: by the same version and in one scan to SAME_UM and
+        SAME_DEG, else within the bounds that the package states."""
+        return all(site.same or (site.within and (self.other_version or site.joined)) for site in self.again)
 
 
 def receive(
@@ -96,7 +99,7 @@ def receive(
         raise PackageError(f"{package}: {what}; do not use it, ask the sender")
     with _unpacked(held, None if out is None else Path(out)) as root:
         case = _case(held, root / "case")
-        again = _again(case, progress) if measure else ()
+        again, elsewhere = _again(case, progress) if measure else ((), ())
     manifest = held.manifest
     return Received(
         code=manifest.code,
@@ -105,6 +108,7 @@ def receive(
         log_lines=manifest.log_lines,
         signer=None if signer is None else fingerprint(signer),
         again=again,
+        elsewhere=elsewhere,
         software=manifest.software,
     )
 
@@ -154,20 +158,23 @@ def _without(error: Exception, root: Path) -> str:
     return str(error).replace(str(root), "case")
 
 
-def _again(case: Case, progress: Callable[[str, float], None] | None) -> tuple[Again, ...]:
-    """Every site of the case's result, measured again in the case's scan with the case's parts."""
+def _again(case: Case, progress: Callable[[str, float], None] | None) -> tuple[tuple[Again, ...], tuple[str, ...]]:
+    """Every site of the case's result that the case's scan shows, measured again in it with the case's parts; and the
+    names of the others."""
     from stylobate.measuring import measure
 
     record, scan, parts, kept = (
         current_record(case), case.table.scan("bodies"), case.table.current_parts(), case.table.result()
     )  # fmt: skip
     if record is None or scan is None or parts is None or kept is None:
-        return ()
+        return (), ()
+    away = tuple(s.site for s in record.sites if s.seen_in and record.scan.sha256 not in s.seen_in)
+    record = replace(record, sites=tuple(site for site in record.sites if site.site not in away))
     result = measure(
         case.path / scan.file, case.path / parts.folder, scan_bodies=kept.scan_bodies,
         count=kept.count or len(record.sites) or None, work=record.work or "bridge", maps=False, progress=progress,
     )  # fmt: skip
-    return compared(record, result)
+    return compared(record, result), away
 
 
 def compared(record: Record, result: Result) -> tuple[Again, ...]:
@@ -186,7 +193,7 @@ def compared(record: Record, result: Result) -> tuple[Again, ...]:
         alike = nearest.scan_body == site.scan_body
         same = alike and shift <= SAME_UM and turn <= SAME_DEG
         within = alike and site.u95 is not None and shift <= site.u95.platform_um and turn <= _turn_bound_deg(site.u95)
-        found.append(Again(site.site, shift, turn, nearest.scan_body, same, within))
+        found.append(Again(site.site, shift, turn, nearest.scan_body, same, within, len(site.seen_in) > 1))
     return tuple(found)
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from stylobate.joining.model import Join
+from stylobate.joining.patches import Motion
 from stylobate.joining.roles import joins, moved_scan, sites_of
-from stylobate.joining.verb import LIMIT_UM, Jaw, Site, join
+from stylobate.joining.verb import LIMIT_UM, Jaw, Laid, Site, join, laid
 
-__all__ = ["LIMIT_UM", "Jaw", "Join", "Site", "join", "joins", "moved_scan", "sites_of"]
+__all__ = ["LIMIT_UM", "Jaw", "Join", "Laid", "Motion", "Site", "join", "joins", "laid", "moved_scan", "sites_of"]

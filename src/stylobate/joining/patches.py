@@ -29,7 +29,7 @@ SWOLLEN = (0.0, 1.0, 8.0, 60.0)
 """Variance of a patch's own shift and of its swelling, each against the variance that its noise leaves an average
 patch; all held equally likely beforehand."""
 COMMON_UM = (8.0, 20.0, 50.0)
-TURN_DEG = (0.05, 0.15)
+TURN_DEG = (0.05, 0.15, 0.4)
 """Standard deviations of the common shift along each axis and of the common turn about each, all held equally likely.
 They bracket what scans of whole arches are known for: precision 38 to 49 µm (2024, PMC11636004), angles between
 implants off by 0.33°, 0.02 to 0.92° (Arcuri 2022, Materials 15:927). One pair of scans shows too few places to tell."""
@@ -43,9 +43,10 @@ LEVEL = 0.95
 
 @dataclass(frozen=True)
 class Patches:
-    """middle (3,): about which small motions are taken. centres (k, 3). information (k, 7, 7) and
+    """side: mm. middle (3,): about which small motions are taken. centres (k, 3). information (k, 7, 7) and
     score (k, 7): of a small motion about the middle, and of a swelling along the normals."""
 
+    side: float
     middle: FloatArray
     centres: FloatArray
     information: FloatArray
@@ -73,7 +74,7 @@ def patches_of(fit: Fit) -> Patches:
         centres[row] = np.average(at[mine], axis=0, weights=weight[mine])
         information[row] = weighted.T @ jacobian[mine]
         score[row] = -weighted.T @ gap[mine]
-    return Patches(middle, centres, information, score)
+    return Patches(side, middle, centres, information, score)
 
 
 @dataclass(frozen=True)
@@ -103,9 +104,10 @@ def motion_at(patches: Patches, sites: FloatArray) -> Motion:
     count = len(patches.centres)
     alone = np.eye(count), np.zeros((len(sites), count)), np.zeros((len(sites),) * 2)
     known = common[:count, :count], common[count:, :count], common[count:, count:]
+    sheared = np.array([0.0] * 3 + [2.0 / (LONG * patches.side)] * 3 + [0.0])
     spreads = (
         _Spread.of(alone, shift, local, axes),
-        _Spread.of(known, drift, below, axes),
+        _Spread.of(known, drift, below, axes) + _Spread.of(alone, sheared, local, axes),
         _Spread.of(alone, swelling, local, axes),
         _Spread.of(known, turn, below, axes),
     )
@@ -172,6 +174,9 @@ class _Spread:
     patches: FloatArray
     crossed: FloatArray
     sites: FloatArray
+
+    def __add__(self, other: _Spread) -> _Spread:
+        return _Spread(self.patches + other.patches, self.crossed + other.crossed, self.sites + other.sites)
 
     @staticmethod
     def of(

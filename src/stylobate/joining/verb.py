@@ -13,7 +13,7 @@ from stylobate.core.types import BoolArray, FloatArray
 from stylobate.joining.crowns import crowns
 from stylobate.joining.fine import SPACING, Fit, Target, fitted
 from stylobate.joining.model import Join, placed
-from stylobate.joining.patches import motion_at, patches_of
+from stylobate.joining.patches import Motion, Patches, motion_at, patches_of
 from stylobate.joining.start import same, starts
 from stylobate.joining.thin import Points, smooth_normals, thinned
 
@@ -51,31 +51,81 @@ class Jaw:
     of_second: bool = False
 
 
-def join(
-    first: Scan, second: Scan, sites: tuple[Site, ...], limit_um: float = LIMIT_UM, jaw: Jaw | None = None
-) -> Join:
+@dataclass(frozen=True)
+class _Standing:
+    """Sites of the first scan (n, 4, 4), then those of the second (m, 4, 4), each in its scan's local coordinates."""
+
+    diameters: FloatArray
+    first: FloatArray
+    second: FloatArray
+
+    @staticmethod
+    def of(first: Scan, sites: tuple[Site, ...], second: Scan, brought: tuple[Site, ...]) -> _Standing:
+        one = [_shifted(site.pose, -first.origin) for site in sites]
+        two = [_shifted(site.pose, -second.origin) for site in brought]
+        return _Standing(
+            np.array([site.diameter for site in (*sites, *brought)]),
+            np.array(one).reshape(-1, 4, 4), np.array(two).reshape(-1, 4, 4),
+        )  # fmt: skip
+
+    def at(self, first_from_second: FloatArray) -> FloatArray:
+        """(n + m, 4, 4) all of them in the first scan's local coordinates."""
+        return np.concatenate([self.first, first_from_second @ self.second])
+
+
+@dataclass(frozen=True)
+class Laid:
+    """One scan laid on another, and what its teeth say. shared_mm2, share: as in Join. names: of both scans.
+
+    local: (n, 4, 4) the sites, first of the first scan, then of the second, in the first scan's local coordinates.
+    """
+
+    names: str
+    fit: Fit
+    patches: Patches
+    shared_mm2: float
+    share: float
+    local: FloatArray
+    first_origin: FloatArray
+    second_origin: FloatArray
+
+    def in_first(self, local_from_local: FloatArray) -> FloatArray:
+        """(4, 4) first_from_second, of a motion between the local coordinates."""
+        there, back = rigid.pose(np.eye(3), self.first_origin), rigid.pose(np.eye(3), -self.second_origin)
+        return rigid.orthonormal(there @ local_from_local @ back)
+
+    def left_at(self, poses: FloatArray) -> Motion:
+        """What is left to move, after fit.first_from_second, of sites at poses (n, 4, 4) in the first scan."""
+        return motion_at(self.patches, np.array([_shifted(pose, -self.first_origin) for pose in poses]))
+
+
+def laid(
+    first: Scan, second: Scan, sites: tuple[Site, ...], jaw: Jaw | None = None, brought: tuple[Site, ...] = ()
+) -> Laid:
     """Lay `second` on `first` over the crowns that both show; nothing about their frames is taken for granted.
 
-    Raises JoinError: what is shared is too little or too smooth, there is another pose as good, or the 95 % bound at a
-    site is above `limit_um`.
+    brought: sites that the second scan shows, in its coordinates. Raises JoinError: what is shared is too little or too
+    smooth, or there is another pose as good.
     """
     jaw = jaw or Jaw()
     names = f"{second.file} on {first.file}"
-    local = np.array([_shifted(site.pose, -first.origin) for site in sites])
+    standing = _Standing.of(first, sites, second, brought)
     one, two = _points(first), _points(second)
-    one = one.taken(~_beside(one, local, sites))
+    one = one.taken(~_beside(one, standing.first, standing.diameters[: len(sites)]))
+    two = two.taken(~_beside(two, standing.second, standing.diameters[len(sites) :]))
     found = starts(one, two)
     if not found or found[0].support == 0:
         raise JoinError(f"{names}: {_NOTHING}")
     target = Target.of(first.surface, smooth_normals(first.surface))
     dense = thinned(two, SPACING)
-    fits = [_fit(target, dense, one, start.first_from_second, local, sites, jaw) for start in found[:TRIED]]
+    fits = [_fit(target, dense, one, start.first_from_second, standing, jaw) for start in found[:TRIED]]
     support = np.array([fit.weight.sum() for fit in fits])
     best = int(np.argmax(support))
     fit = fits[best]
     shared = float(support[best]) * float(second.surface.face_areas().sum()) / len(dense.at)
     share = float(fit.weight.sum() / max(len(fit.weight), 1))
-    places = len(patches_of(fit).centres) if shared > 0.0 else 0
+    patches = patches_of(fit)
+    places = len(patches.centres) if shared > 0.0 else 0
     if shared < LEAST_AREA or places < LEAST_PATCHES:
         raise JoinError(f"{names}: only {shared:.0f} mm² of teeth agree, in {places} places; {_MORE}")
     if fit.block_sd > MOST_SD:
@@ -87,11 +137,22 @@ def join(
     for other, its in zip(fits, support, strict=True):
         if its > RIVAL * support[best] and not same(fit.first_from_second, other.first_from_second, middle):
             raise JoinError(f"{names}: they fit in two ways, each with about {shared:.0f} mm² of teeth; {_MORE}")
-    result = _known(fit, local, sites, first, second, (shared, share))
+    local = standing.at(fit.first_from_second)
+    return Laid(names, fit, patches, shared, share, local, first.origin, second.origin)
+
+
+def join(
+    first: Scan, second: Scan, sites: tuple[Site, ...], limit_um: float = LIMIT_UM, jaw: Jaw | None = None
+) -> Join:
+    """Lay `second` on `first`, and say how well that is known at each of the first scan's sites.
+
+    Raises JoinError: as `laid`, and where the 95 % bound at a site is above `limit_um`.
+    """
+    result = _known(laid(first, second, sites, jaw), tuple(site.name for site in sites))
     if result.worst_um > limit_um:
         raise JoinError(
-            f"{names}: {shared:.0f} mm² of teeth agree, but leave {result.worst_um:.0f} µm (95 %) open at a site, "
-            f"above the limit of {limit_um:.0f} µm; {_MORE}"
+            f"{second.file} on {first.file}: {result.shared_mm2:.0f} mm² of teeth agree, but leave "
+            f"{result.worst_um:.0f} µm (95 %) open at a site, above the limit of {limit_um:.0f} µm; {_MORE}"
         )
     return result
 
@@ -110,39 +171,32 @@ def _shifted(pose: FloatArray, by: FloatArray) -> FloatArray:
     return result
 
 
-def _beside(points: Points, local: FloatArray, sites: tuple[Site, ...]) -> BoolArray:
-    """Which points (n,) lie in the cylinders about the sites."""
+def _beside(points: Points, poses: FloatArray, diameters: FloatArray) -> BoolArray:
+    """Which points (k,) lie in the cylinders about sites at poses (n, 4, 4)."""
     inside = np.zeros(len(points.at), np.bool_)
-    for pose, site in zip(local, sites, strict=True):
+    for pose, diameter in zip(poses, diameters, strict=True):
         own = (points.at - pose[:3, 3]) @ pose[:3, :3]
-        radius = site.diameter / 2.0 + AROUND
+        radius = diameter / 2.0 + AROUND
         inside |= (np.hypot(own[:, 0], own[:, 1]) < radius) & (own[:, 2] > -BELOW) & (own[:, 2] < ABOVE)
     return inside
 
 
-def _fit(
-    target: Target, points: Points, one: Points, start: FloatArray, local: FloatArray, sites: tuple[Site, ...], jaw: Jaw
-) -> Fit:
-    moved = points.moved(start)
-    away = ~_beside(moved, local, sites)
+def _fit(target: Target, points: Points, one: Points, start: FloatArray, standing: _Standing, jaw: Jaw) -> Fit:
+    moved, local = points.moved(start), standing.at(start)
+    away = ~_beside(moved, local, standing.diameters)
     up = jaw.sense * local[:, :3, 2].sum(axis=0)
     seen = moved.taken(away).at if jaw.of_second else one.at
     return fitted(target, points.taken(away & crowns(seen, moved.at, up)), start)
 
 
-def _known(
-    fit: Fit, local: FloatArray, sites: tuple[Site, ...], first: Scan, second: Scan, shared: tuple[float, float]
-) -> Join:
+def _known(found: Laid, names: tuple[str, ...]) -> Join:
     """The pose that suits the sites best, and how well it is known there."""
-    patches = patches_of(fit)
-    left = motion_at(patches, local)
-    step, miss = _one_motion(left.mean, left.covariance, local)
+    left = motion_at(found.patches, found.local)
+    step, miss = _one_motion(left.mean, left.covariance, found.local)
     covariance = left.covariance + np.outer(miss, miss)
-    pose = step @ fit.first_from_second
-    first_from_second = rigid.pose(np.eye(3), first.origin) @ pose @ rigid.pose(np.eye(3), -second.origin)
     return Join(
-        rigid.orthonormal(first_from_second), *shared, len(patches.centres), 1e3 * fit.block_sd,
-        placed([site.name for site in sites], covariance), covariance,
+        found.in_first(step @ found.fit.first_from_second), found.shared_mm2, found.share, len(found.patches.centres),
+        1e3 * found.fit.block_sd, placed(names, covariance), covariance,
     )  # fmt: skip
 
 

@@ -30,7 +30,8 @@ class RecordSite:
 
     scan_from_connection: (4, 4), rotation orthonormal to rounding. covariance: (6, 6) of ξ, mm and radians.
     u95, u95_total: None where the file has none. platform_diameter: mm. because, next: the verdict's reason and the
-    one thing to do, empty where the file has none.
+    one thing to do, empty where the file has none. seen_in: SHA-256 of the scans that its pose rests on, where several
+    were joined; else empty.
     """
 
     site: str
@@ -50,6 +51,7 @@ class RecordSite:
     map: str | None = None
     because: str = ""
     next: str = ""
+    seen_in: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -89,6 +89,7 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
         map=table.map,
         because=table.verdict_details.because,
         next=table.verdict_details.next,
+        seen_in=tuple(seen.sha256 for seen in table.seen_in if seen.counts),
     )
 
 

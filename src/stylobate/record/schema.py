@@ -92,6 +92,13 @@ class DetailsTable(Table):
     next: Text = ""
 
 
+class SeenTable(Table):
+    """One of `seen_in`"""
+
+    sha256: Text = ""
+    counts: bool = True
+
+
 class SiteTable(Table):
     """One of `sites`"""
 
@@ -111,6 +118,7 @@ class SiteTable(Table):
     budget: list[BudgetTable] = []
     map: Text | None = None
     verdict_details: DetailsTable = DetailsTable()
+    seen_in: list[SeenTable] = []
 
 
 class PairTable(Table):

@@ -10,14 +10,16 @@ if TYPE_CHECKING:
     from stylobate.several.drifting.read import read_profile
     from stylobate.several.drifting.verb import profile
     from stylobate.several.elsewhere.verb import poses
+    from stylobate.several.joined.verb import join
     from stylobate.several.made.verb import frame
     from stylobate.several.seating.verb import seat
 
-__all__ = ["compare", "frame", "poses", "profile", "read_profile", "seat"]
+__all__ = ["compare", "frame", "join", "poses", "profile", "read_profile", "seat"]
 
 _HOMES = {
     "compare": "stylobate.several.comparing.verb",
     "frame": "stylobate.several.made.verb",
+    "join": "stylobate.several.joined.verb",
     "poses": "stylobate.several.elsewhere.verb",
     "profile": "stylobate.several.drifting.verb",
     "read_profile": "stylobate.several.drifting.read",

@@ -114,10 +114,10 @@ def _grown(
         rows, columns = [i for i, _ in pairs], [j for _, j in pairs]
         from_a, from_b = landmarks(poses[0][rows]), landmarks(poses[1][columns])
         motion = laid(from_a, from_b)
-        off = _distances(motion @ poses[0], poses[1])
+        off = distances(motion @ poses[0], poses[1])
         for i, one in enumerate(a):
-            off[i, [k for k, other in enumerate(b) if _unlike(one.connection, other.connection)]] = np.inf
-        grown = _assigned(off, reach)
+            off[i, [k for k, other in enumerate(b) if unlike(one.connection, other.connection)]] = np.inf
+        grown = assigned(off, reach)
         if len(grown) < 2:
             return None
         if grown == pairs:
@@ -127,12 +127,12 @@ def _grown(
     return None
 
 
-def _unlike(one: str, two: str) -> bool:
+def unlike(one: str, two: str) -> bool:
     """Whether two connections cannot be the same; "" is one of which nothing is said."""
     return bool(one) and bool(two) and one != two
 
 
-def _distances(one: FloatArray, two: FloatArray) -> FloatArray:
+def distances(one: FloatArray, two: FloatArray) -> FloatArray:
     """(n, m) mm: the larger way that centre or upper point of a pose of `one` has to go to that of `two`."""
     off = np.zeros((len(one), len(two)))
     for lever in (0.0, LEVER):
@@ -141,7 +141,7 @@ def _distances(one: FloatArray, two: FloatArray) -> FloatArray:
     return off
 
 
-def _assigned(off: FloatArray, reach: float) -> tuple[tuple[int, int], ...]:
+def assigned(off: FloatArray, reach: float) -> tuple[tuple[int, int], ...]:
     """Nearest first, each site once, none beyond reach."""
     left, pairs = off.copy(), []
     while left.size and left.min() < reach:

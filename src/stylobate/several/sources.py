@@ -12,7 +12,9 @@ from stylobate.core.result import BudgetRow
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record
 
-SCAN, DRIFT, PLAY = "scan", "drift", "play"
+SCAN, JOIN, DRIFT, PLAY = "scan", "join", "drift", "play"
+IN_COVARIANCE = (SCAN, JOIN)
+"""Rows of a budget that stand in a result's `covariance` already."""
 EXPECTED = ("made part", "seating", "temperature", DRIFT)
 """Sources that move platform or axis, as the budget of a result names them; play only turns."""
 
@@ -47,7 +49,7 @@ def sources_of(record: Record, drift: Source | None = None) -> Sources:
     found, missing = [], []
     names = [row.source for site in record.sites for row in site.budget]
     for name in dict.fromkeys([*names, *EXPECTED]):
-        if name in (SCAN, PLAY) or (name == DRIFT and drift is not None):
+        if name in (*IN_COVARIANCE, PLAY) or (name == DRIFT and drift is not None):
             continue
         rows = [next((row for row in site.budget if row.source == name), None) for site in record.sites]
         variances = [None if row is None else _variances(row) for row in rows]

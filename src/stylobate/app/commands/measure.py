@@ -100,7 +100,7 @@ def command(
             from stylobate.measuring import measure
             from stylobate.scan import read_scan
 
-            chosen = _settings(settings, profile, scanner)
+            chosen = chosen_settings(settings, profile, scanner)
             source = read_scan(scan) if picture else scan
             result = measure(
                 source,
@@ -127,7 +127,7 @@ def command(
     return _status(result, count, strict)
 
 
-def _settings(settings: Path | None, profile: Path | None, scanner: str | None) -> Settings:
+def chosen_settings(settings: Path | None, profile: Path | None, scanner: str | None) -> Settings:
     """Settings with the drift of the scanner's profile, where there is one."""
     from stylobate.settings import DEFAULT, read_settings
 

@@ -41,6 +41,9 @@ def command(package: Path, sender: Path | None, out: Path | None, no_measure: bo
         click.echo(f"signed by key {found.signer}" + (", as asked for" if sender else "; compare it with the sender's"))
     for line in map(_line, found.again):
         click.echo(line)
+    if found.elsewhere:
+        named = ", ".join(map(_shown, found.elsewhere))
+        click.echo(f"not measured again, as only another scan that was joined shows them: {named}")
     if found.again and found.other_version:
         click.echo(f"measured in the package by {_shown(found.software)}, here by another version of it")
     if out is not None:

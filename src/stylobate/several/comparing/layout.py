@@ -124,21 +124,21 @@ def _mean(union: Union, left_out: Set[Cell], frames: FloatArray, pose: FloatArra
     for k in range(len(frames)):
         if _used(union, left_out, k, implant):
             site = _site(union, implant, k)
-            step, _ = _step(pose, frames[k], site)
+            step, _ = step_to(pose, frames[k], site)
             steps.append(step)
     return pose if not steps else rigid.orthonormal(pose @ rigid.exp(np.mean(steps, axis=0)))
 
 
-def _step(pose: FloatArray, frame: FloatArray, site: RecordSite) -> tuple[FloatArray, float]:
+def step_to(pose: FloatArray, frame: FloatArray, site: RecordSite) -> tuple[FloatArray, float]:
     """ξ (6,) from a common pose to that of a site, and the turn of marks (radians) taken off the site's pose first."""
     motion = rigid.inverse(frame @ pose) @ site.scan_from_connection
     turn = rigid.turn_of(motion)
     if site.index_order > 0:
         turn = round(turn * site.index_order / (2.0 * np.pi)) * 2.0 * np.pi / site.index_order
-    return rigid.log(motion @ _about_z(-turn)), turn
+    return rigid.log(motion @ about_z(-turn)), turn
 
 
-def _about_z(angle: float) -> FloatArray:
+def about_z(angle: float) -> FloatArray:
     return rigid.exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, angle]))
 
 
@@ -155,11 +155,11 @@ def _linearised(union: Union, left_out: frozenset[Cell], poses: FloatArray, fram
             if site is None:
                 continue
             at, own = slice(6 * i, 6 * i + 6), _place(record, site)
-            residual[k, at], turn = _step(poses[i], frames[k], site)
-            marks[at, own] = rigid.adjoint(_about_z(turn))
+            residual[k, at], turn = step_to(poses[i], frames[k], site)
+            marks[at, own] = rigid.adjoint(about_z(turn))
             seen[k, at] = (k, i) not in left_out
             seen[k, 6 * i + 5] &= site.index_order > 0 and site.covariance[5, 5] < UNKNOWN_TURN**2
-            reseated[k, at, at] = _reseating(site, added)
+            reseated[k, at, at] = reseating(site, added)
         known = marks @ record.covariance() @ marks.T + np.diag(np.tile(LEAST_SD, count) ** 2)
         (stated if scanned[k] else reseated)[k] += known
     lever = np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses])
@@ -171,7 +171,7 @@ def _place(record: Record, site: RecordSite) -> slice:
     return slice(6 * at, 6 * at + 6)
 
 
-def _reseating(site: RecordSite, added: tuple[str, ...]) -> FloatArray:
+def reseating(site: RecordSite, added: tuple[str, ...]) -> FloatArray:
     """(6, 6) of the budget's rows about seating: their root sums of squares shared out evenly over the axes."""
     variances = np.zeros(6)
     for row in site.budget:

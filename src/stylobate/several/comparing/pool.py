@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -15,6 +16,7 @@ from stylobate.core.types import FloatArray
 from stylobate.record.model import RecordSite
 from stylobate.several.comparing.layout import OTHERWISE, Layout
 from stylobate.several.comparing.union import Union
+from stylobate.several.sources import DRIFT, IN_COVARIANCE
 
 NOT_SHOWN = NotShown(
     "what all scans share",
@@ -93,7 +95,7 @@ def _site(union: Union, layout: Layout, implant: int, name: str, pose: FloatArra
     first = shown[0]
     covariance = (covariance + covariance.T) / 2
     rest = _not_counted(first, layout)
-    total = covariance + np.diag(np.zeros(6) + sum(map(_variances, rest)))
+    total = covariance + np.diag(np.zeros(6) + sum(map(row_variances, rest)))
     return Site(
         site=name,
         scan_body=first.scan_body,
@@ -105,14 +107,14 @@ def _site(union: Union, layout: Layout, implant: int, name: str, pose: FloatArra
         u95=bounds(covariance, first.index_order),
         deviation=first.deviation or Deviation(0, *[float("nan")] * 3),
         coverage=max((site.coverage for site in shown if site.coverage is not None), default=float("nan")),
-        findings=_findings(shown),
+        findings=all_findings(shown),
         u95_total=bounds(total, first.index_order) if first.budget else None,
         budget=_budget(first, covariance, len(shown), rest, bool(layout.scanned.all())) if first.budget else (),
         covariance_total=total if first.budget else None,
     )
 
 
-def _findings(shown: list[RecordSite]) -> tuple[Finding, ...]:
+def all_findings(shown: Sequence[RecordSite]) -> tuple[Finding, ...]:
     """Every finding of any of the scans, each cause once."""
     by_cause: dict[str, Finding] = {}
     for site in shown:
@@ -121,15 +123,15 @@ def _findings(shown: list[RecordSite]) -> tuple[Finding, ...]:
     return tuple(by_cause.values())
 
 
-def _variances(row: BudgetRow | object) -> FloatArray:
+def row_variances(row: BudgetRow) -> FloatArray:
     """(6,) of a row of the budget, shared out evenly over its axes."""
-    platform, axis, turn = (getattr(row, key) or 0.0 for key in ("platform_um", "axis_deg", "index_deg"))
+    platform, axis, turn = row.platform_um or 0.0, row.axis_deg or 0.0, row.index_deg or 0.0
     return np.array([*[(1e-3 * platform) ** 2 / 3.0] * 3, *[np.radians(axis) ** 2 / 2.0] * 2, np.radians(turn) ** 2])
 
 
 def _not_counted(first: RecordSite, layout: Layout) -> tuple[BudgetRow, ...]:
     """Rows of the budget that the model of the scans leaves out."""
-    counted = ("scan", "drift") if layout.scanned.all() else ("scan", "drift", *OTHERWISE)
+    counted = (*IN_COVARIANCE, DRIFT) if layout.scanned.all() else (*IN_COVARIANCE, DRIFT, *OTHERWISE)
     return tuple(
         BudgetRow(row.source, row.platform_um, row.axis_deg, row.index_deg, row.origin)
         for row in first.budget
