@@ -14,7 +14,18 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import COARSE_POINTS, REACH, TUKEY, Around, Descent, descend, to_connection, usable, within_reach
+from stylobate.fit import (
+    COARSE_POINTS,
+    REACH,
+    TUKEY,
+    Around,
+    Descent,
+    descend,
+    surprise,
+    to_connection,
+    usable,
+    within_reach,
+)
 
 COMMON_POINTS = 2000
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
@@ -22,8 +33,6 @@ WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which
 TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
 LEFT_BEHIND = 1.6  # ln of the ratio of mean squares at which a reading is given up: five times
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
-# mm: a layer lies outside (sprayed powder is 20 to 40 µm; from memory, no source seen); wear is thinner and rare
-LAYER_SD, WORN_SD = 0.03, 0.008
 TURN_STEP_DEG, TURN_POINTS, OTHER_TURNS, TIMES_TURNED = 5.0, 250, 3, 3
 TURNS_DEG = np.arange(0.0, 360.0, TURN_STEP_DEG)
 LEAST_ODDS = 100.0  # below, a choice is called ambiguous (2 ln 100 = 9.21 in −2 ln L; common practice, no source)
@@ -127,8 +136,7 @@ def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[t
     result = []
     for k, (body, descent) in enumerate(descents):
         loss = float(np.sum(area * off[k, common] ** 2) / max(float(area.sum()), 1e-12))
-        sd = LAYER_SD if descent.offset > 0 else WORN_SD
-        result.append(Laid(body, descent, float(np.log(loss + 1e-12)), (descent.offset / sd) ** 2))
+        result.append(Laid(body, descent, float(np.log(loss + 1e-12)), surprise(descent.offset)))
     # Sorted with a stand-in for the independent points; the odds are stated with the site's own.
     return sorted(result, key=lambda one: 50.0 * one.log_loss + one.penalty)
 

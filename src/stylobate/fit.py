@@ -24,6 +24,7 @@ COARSE_POINTS, FINE_POINTS = 900, 4000
 STEP_DONE = 5e-4  # mm, rms over the surface: a step that moves it less ends the descent
 ROUGH_STEPS, FULL_STEPS = 16, 4
 OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to 40 µm; from memory, no source seen)
+WORN_SD = 0.008  # mm: the same inward (no source)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
@@ -119,6 +120,11 @@ class Descent:
     sd: float
     converged: bool
     iterations: int
+
+
+def surprise(offset: float) -> float:
+    """−2 log prior of an offset, mm: a layer lies outside; wear is thinner and rare."""
+    return (offset / (OFFSET_SD if offset > 0.0 else WORN_SD)) ** 2
 
 
 def descend(

@@ -5,7 +5,7 @@ Generalised least squares over patches (method, eq. 5): ξ = (Aᵀ K⁻¹ A)⁻�
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -16,7 +16,7 @@ from stylobate.core.types import FloatArray, LongArray
 from stylobate.design import Design, design
 from stylobate.edges import RADII, SharpEdges, likeliest_radius
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
-from stylobate.fit import OFFSET_SD, REACH, Around, Fit, to_connection
+from stylobate.fit import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
 from stylobate.likelihood import estimate
 from stylobate.unsure import doubt
 
@@ -168,29 +168,40 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.radius, field, effective)
 
 
-def doubts(
-    tree: SurfaceTree, edges: SharpEdges, points: FloatArray, pose: Pose, others: Sequence[FloatArray]
-) -> Iterator[float]:
-    """−2 ln of the odds of each of other poses (4, 4) against this one, all but the turn moved to its best (eq. 9a).
+@dataclass(frozen=True)
+class Stand:
+    """One way in which a scan body may stand: its CAD surface and edges, scan_from_connection (4, 4), offset, mm."""
 
-    points (n, 3): that carry the fit. inf where they leave the surface.
+    tree: SurfaceTree
+    edges: SharpEdges
+    scan_from_connection: FloatArray
+    offset: float
+
+
+def doubts(pose: Pose, mine: Stand, others: Iterable[Stand], points: FloatArray) -> Iterator[float]:
+    """−2 ln of the odds of each of others against `mine`, all but the turn moved to its best (method, eq. 9a).
+
+    pose: the weighted one of `mine`. points (n, 3): that carry its fit. inf where they leave a surface.
     """
-    site, state = _Site(tree, edges, points), _State(pose.scan_from_connection, pose.offset, pose.edge_radius)
-    patches = site.patches(state)
+    first = _Site(mine.tree, mine.edges, points)
+    patches = first.patches(_State(mine.scan_from_connection, mine.offset, pose.edge_radius))
     if patches is None:
         return
     factor = pose.field.factor(patches)
     prior = 1.0 / np.where(np.arange(len(PRIOR_SD)) == TURN, HELD_TURN, PRIOR_SD) ** 2
 
-    def least(state: _State) -> float:
-        white = _whitened(site, state, factor)
+    def least(stand: Stand) -> float:
+        site = _Site(stand.tree, stand.edges, points)
+        site.group = first.group
+        white = _whitened(site, _State(stand.scan_from_connection, stand.offset, pose.edge_radius), factor)
         if white is None:
             return np.inf
         step, _, information = white.solve(prior)
-        return white.cost - float(step @ information @ step)
+        offset = stand.offset + float(step[OFFSET])
+        return white.cost - float(step @ information @ step) + surprise(offset)
 
-    here = least(state)
-    yield from (least(replace(state, pose=other)) - here for other in others)
+    here = least(mine)
+    yield from (least(other) - here for other in others)
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from stylobate.find import Candidate
 from stylobate.find.template import sampled
 from stylobate.fit import REACH, Around, Fit, around, fit, to_connection, usable
 from stylobate.parts.model import PartsFolder, ScanBody
-from stylobate.pose import Pose, doubts, weigh
+from stylobate.pose import Pose, Stand, doubts, weigh
 from stylobate.settings import Settings
 from stylobate.verdict import judge
 
@@ -65,6 +65,10 @@ class Bench:
         boxes = [(b.region.vertices.min(axis=0), b.region.vertices.max(axis=0)) for b in self.bodies]
         object.__setattr__(self, "middles", tuple((low + high) / 2 for low, high in boxes))
         object.__setattr__(self, "reaches", tuple(float(np.linalg.norm(high - low)) / 2 for low, high in boxes))
+
+    def stand(self, body: int, scan_from_connection: FloatArray, offset: float) -> Stand:
+        """A scan body at a pose, its surface off by `offset` mm."""
+        return Stand(self.trees[body], self.edges[body], scan_from_connection, offset)
 
     def middle(self, body: int, scan_from_connection: FloatArray) -> FloatArray:
         """Middle of a scan body at a pose, scan coordinates."""
@@ -146,7 +150,8 @@ def measure_site(
     if order > 0:
         period_deg, home, support = 360.0 / order, pose.scan_from_connection, fitted.support
         left = turns_left_deg(tree, near, home, pose.offset, support, pose.effective_points, period_deg)
-        widest, nearly = _turns_open(tree, bench.edges[best.body], _some(near, support), pose, left, period_deg)
+        mine = bench.stand(best.body, home, pose.offset)
+        widest, nearly = _turns_open(mine, _some(near, support), pose, left, period_deg)
         if nearly and _no_more_than_round(diagnosis, strange):
             return none_fits
         pose = pose.turn_known_within(np.radians(widest))
@@ -163,14 +168,15 @@ def _no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
 
 
 def _turns_open(
-    tree: SurfaceTree, edges: SharpEdges, points: FloatArray, pose: Pose, left: Sequence[float], period_deg: float
+    mine: Stand, points: FloatArray, pose: Pose, left: Sequence[float], period_deg: float
 ) -> tuple[float, bool]:
     """Of the turns left about z, degrees, the widest that the weighed residuals do not rule out by LEAST_ODDS, 0 if
     none; and whether there is one that they do not rule out by PLAIN_ODDS.
     """
     nearly = False
-    turned = [pose.scan_from_connection @ rigid.turn_z(np.radians(turn)) for turn in left]
-    for turn, doubt in zip(left, doubts(tree, edges, points, pose, turned), strict=False):
+    home = mine.scan_from_connection
+    turned = [replace(mine, scan_from_connection=home @ rigid.turn_z(np.radians(turn))) for turn in left]
+    for turn, doubt in zip(left, doubts(pose, mine, turned, points), strict=False):
         nearly |= doubt < 2.0 * np.log(PLAIN_ODDS)
         if doubt < 2.0 * np.log(LEAST_ODDS):
             return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0, True
@@ -299,17 +305,18 @@ def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
         turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
         if other.body == best.body and (order == 0 or abs(turn) < 2.0):
             continue
-        if other.body == best.body and doubt < 2.0 * np.log(LEAST_ODDS):
+        if doubt < 2.0 * np.log(LEAST_ODDS):
             doubt = _weighed_doubt(bench, measured, other)
         result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
     return tuple(sorted(result, key=lambda a: a.odds))
 
 
 def _weighed_doubt(bench: Bench, measured: Measured, other: Laid) -> float:
-    """−2 ln of the odds of the same scan body at another turn, by the weighed residuals."""
-    points = _some(measured.around, measured.fit.support)
-    tree, edges = bench.trees[measured.body], bench.edges[measured.body]
-    return next(doubts(tree, edges, points, measured.pose, [other.descent.scan_from_connection]), np.inf)
+    """−2 ln of the odds of another reading, by the weighed residuals."""
+    pose = measured.pose
+    mine = bench.stand(measured.body, pose.scan_from_connection, pose.offset)
+    stands = bench.stand(other.body, other.descent.scan_from_connection, other.descent.offset)
+    return next(doubts(pose, mine, [stands], _some(measured.around, measured.fit.support)), np.inf)
 
 
 def _findings(
