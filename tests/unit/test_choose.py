@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import cache
+
 import numpy as np
 import pytest
 
-from stylobate.choose import lay, turns_left_deg
+from stylobate.choose import LEAST_ODDS, lay, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
+from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.fit import Around
+from stylobate.edges import SharpEdges
+from stylobate.fit import Around, fit
 from stylobate.parts.model import ScanBody
+from stylobate.pose import TURN, Pose, Stand, doubts, weigh
 from stylobate.simulate import draw_bodies
 
 BODIES = draw_bodies(77, 6)
@@ -55,3 +61,33 @@ def test_a_turn_that_nothing_shows_is_wide_and_one_that_much_shows_is_none() -> 
     at_home = np.eye(4)
     assert turns_left_deg(tree, around, at_home, 0.0, everything, 100.0, 360.0) == []
     assert turns_left_deg(tree, around, at_home, 0.0, everything, 1e-3, 360.0)[0] > 170.0
+
+
+@cache
+def weighted(k: int) -> tuple[Stand, Pose, FloatArray]:
+    """How a body stands that was laid on its own scan, its weighted pose, and the points behind it."""
+    tree, edges, around = SurfaceTree.of(BODIES[k].region), SharpEdges.of(BODIES[k].region), scanned(BODIES[k], k)
+    laid = lay([tree], around, [(0, np.eye(4))])
+    fitted = fit(tree, around, laid[0].descent)
+    pose = weigh(tree, edges, around, fitted)
+    assert pose is not None
+    return Stand(tree, edges, pose.scan_from_connection, pose.offset), pose, around.points[fitted.support]
+
+
+@pytest.mark.parametrize("k", range(len(BODIES)))
+def test_odds_fall_with_the_turn_as_the_covariance_says(k: int) -> None:
+    """−2 ln odds of a small turn is its square over the variance of the turn, all else free."""
+    mine, pose, points = weighted(k)
+    sd = np.sqrt(pose.parameters[TURN, TURN])
+    turned = [replace(mine, scan_from_connection=mine.scan_from_connection @ rigid.turn_z(n * sd)) for n in (-3.0, 3.0)]
+    assert 0.3 * 9.0 < np.mean(list(doubts(pose, mine, turned, points))) < 2.0 * 9.0
+
+
+def test_a_body_of_another_size_is_ruled_out_and_the_same_one_is_not() -> None:
+    mine, pose, points = weighted(0)
+    surface = BODIES[0].region
+    wide = Surface(surface.vertices * [1.04, 1.04, 1.0], surface.faces)
+    other = Stand(SurfaceTree.of(wide), SharpEdges.of(wide), mine.scan_from_connection, mine.offset)
+    same, another = doubts(pose, mine, [mine, other], points)
+    assert same == pytest.approx(0.0, abs=1e-6)
+    assert another > 2.0 * np.log(LEAST_ODDS)

@@ -7,8 +7,11 @@ import pytest
 
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
+from stylobate.diagnose.forms import averaged
+from stylobate.diagnose.material import judged
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
-from stylobate.diagnose.significance import any_of, chi2_tail, corrected, upper_tail
+from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
+from stylobate.diagnose.signs import split
 from stylobate.pose import OFFSET
 from tests.unit.evidence_making import HEIGHT, drawn, evidence, post
 
@@ -73,6 +76,34 @@ def test_a_dent_is_found_where_it_is(width: float, depth: float) -> None:
         assert corrected(bump.p) < 0.01
         assert bump.z < 0
         assert np.linalg.norm(bump.centre - centre) < width
+
+
+@pytest.mark.parametrize(("width", "height"), [(1.0, 0.20), (1.6, 0.12), (1.2, -0.15)])
+def test_a_defect_is_as_deep_as_it_is_said_to_be(width: float, height: float) -> None:
+    """Within twice its bound each time, and right on average: patches alone would take a tenth to a half off."""
+    points, _ = post()
+    where = np.nonzero((points[:, 1] > 0.5) & (points[:, 2] > 1.5) & (points[:, 2] < 4.5))[0]
+    told = []
+    for k, noise in enumerate(CLEAN[:8]):
+        centre = points[where[(k + 1) * len(where) // 9]]
+        cap = np.clip(1 - 4 * np.sum((points - centre) ** 2, axis=1) / width**2, 0, None)
+        one = evidence(noise + height * cap)
+        out = one.points.mean((cap > 0.1).astype(np.float64)) > 0.5
+        found = judged(one, out)[0]
+        assert abs(found.depth - height) < 2.0 * Z95 * found.sd
+        told.append(found.depth)
+    assert np.mean(told) == pytest.approx(height, abs=0.012)
+
+
+@pytest.mark.parametrize("azimuth", [0.0, 0.37, 1.45])
+def test_a_split_is_as_wide_as_it_is_said_to_be_whatever_its_plane(azimuth: float) -> None:
+    points, normals = post()
+    shift = np.array([0.05, -0.03, 0.06])
+    told = []
+    for noise in CLEAN[:6]:
+        one = evidence(noise + step_across(points, normals, azimuth) @ shift)
+        told.append(averaged(one, split(one)).size)
+    assert np.mean([np.linalg.norm(size) for size in told]) == pytest.approx(np.linalg.norm(shift), rel=0.1)
 
 
 def test_clean_evidence_has_no_sign() -> None:
