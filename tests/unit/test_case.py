@@ -13,12 +13,14 @@ import numpy as np
 import pytest
 
 from stylobate.case import Case, folder, intake
-from stylobate.case.log import START, digest
+from stylobate.case.log import START, Log, digest, line_bytes
 from stylobate.case.migrate import current
+from stylobate.case.model import VERSION
 from stylobate.case.scrub import scrubbed
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.scan.read import read_surface
 from tests.doors.running import ROOT, environment
+from tests.unit.case_making import case_with_result
 from tests.unit.parts_making import flat, post, stl, toml, write
 
 NAME = b"MUSTERPERSON Erika 1961-04-02"
@@ -132,7 +134,7 @@ def test_a_second_writer_is_told_when_the_first_takes_too_long(case: Case, monke
 def test_a_newer_version_is_refused(case: Case) -> None:
     values = json.loads((case.path / "case.json").read_text())
     with pytest.raises(CaseError, match="newer stylobate"):
-        current({**values, "version": 2}, "case.json")
+        current({**values, "version": VERSION + 1}, "case.json")
 
 
 def test_an_older_version_goes_through_every_step_up_to_the_present_one() -> None:
@@ -146,6 +148,58 @@ def test_an_older_version_goes_through_every_step_up_to_the_present_one() -> Non
     found = current(old, "case.json", version=3, steps={1: second, 2: third})
     assert found == {"format": "stylobate-case", "version": 3, "b": 7}
     assert old["a"] == 7
+
+
+def first_version(case: Case) -> dict[str, Any]:
+    """case.json as version 1 wrote it: no joins, outputs that do not name their result."""
+    values: dict[str, Any] = json.loads((case.path / "case.json").read_text())
+    del values["joins"]
+    outputs = [{k: v for k, v in out.items() if k not in ("result", "withdrawn")} for out in values["outputs"]]
+    return {**values, "version": 1, "outputs": outputs}
+
+
+def placed_case(tmp_path: Path) -> Case:
+    """A case whose result has a placement."""
+    case = case_with_result(tmp_path)
+    (tmp_path / "placed").mkdir()
+    (tmp_path / "placed" / "place.json").write_text("{}")
+    return intake.add_output(case, "place", tmp_path / "placed", "AB")
+
+
+def test_a_case_of_the_first_version_is_opened_and_goes_on(tmp_path: Path) -> None:
+    case = placed_case(tmp_path)
+    old = json.dumps(first_version(case)).encode()
+    (case.path / "case.json").write_bytes(old)
+    (case.path / "log.jsonl").write_bytes(line_bytes(Log((), 0), "2026-11-01T08:00:00Z", "AB", "old", {}, digest(old)))
+    opened = Case.open(case.path)
+    assert opened.table == case.table
+    assert opened.table.output("place") is not None
+    again = intake.name_sites(opened, {"14": "1"}, "AB")
+    assert json.loads((case.path / "case.json").read_text())["version"] == VERSION
+    assert len(again.log.lines) == 2
+
+
+def test_a_damaged_case_of_the_first_version_is_refused(tmp_path: Path) -> None:
+    values = first_version(placed_case(tmp_path))
+    broken: dict[str, Any]
+    for broken in ({"outputs": [7]}, {"results": [{}]}, {"outputs": 3}):
+        with pytest.raises(CaseError, match="is damaged"):
+            current({**values, **broken}, "case.json")
+
+
+def test_a_placement_counts_for_its_own_result_until_it_is_taken_back(tmp_path: Path) -> None:
+    case = placed_case(tmp_path)
+    result = case.table.result()
+    assert result is not None
+    other = result.model_copy(update={"id": "r-other"})
+    assert case.table.output("place") is not None
+    assert case.table.model_copy(update={"results": (*case.table.results, other)}).output("place") is None
+    case = intake.withdraw_output(case, "place", "CD")
+    assert case.table.output("place") is None
+    assert case.log.lines[-1].what == "place withdrawn"
+    assert Case.open(case.path).faults() == []
+    with pytest.raises(CaseError, match="no output"):
+        intake.withdraw_output(case, "place", "CD")
 
 
 def test_what_cannot_be_a_case_is_refused(case: Case, tmp_path: Path) -> None:

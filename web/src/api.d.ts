@@ -4,6 +4,66 @@
  */
 
 export interface paths {
+    "/api/bite": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** A case's scan of both jaws closed: kept, then joined. */
+        put: {
+            parameters: {
+                query?: {
+                    name?: string;
+                };
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/case/check": {
         parameters: {
             query?: never;
@@ -286,6 +346,60 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/join": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Lay the other scans of a case on that of the bodies. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/measure": {
         parameters: {
             query?: never;
@@ -432,6 +546,66 @@ export interface paths {
                 };
             };
         };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/opposing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** A case's scan of the other jaw: kept, then joined by way of the bite. */
+        put: {
+            parameters: {
+                query?: {
+                    name?: string;
+                };
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1179,6 +1353,66 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/tissue": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** A case's scan of the tissue: kept, then joined to that of the bodies. */
+        put: {
+            parameters: {
+                query?: {
+                    name?: string;
+                };
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            responses: {
+                /** @description The state. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description The state. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["State"];
+                    };
+                };
+                /** @description Refused, in one line. */
+                409: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["RefusalView"];
+                    };
+                };
+            };
+        };
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/undo": {
         parameters: {
             query?: never;
@@ -1262,6 +1496,21 @@ export interface components {
             turn_deg: number;
         };
         /**
+         * AroundView
+         * @description A scan beside that of the bodies. joined: how, in words, "" where it is not; as_it_lies: it needs no join.
+         */
+        AroundView: {
+            /** As It Lies */
+            as_it_lies: boolean;
+            /** Joined */
+            joined: string;
+            /**
+             * Role
+             * @enum {string}
+             */
+            role: "tissue" | "opposing" | "bite";
+        };
+        /**
          * BodyView
          * @description A scan body of the parts folder.
          */
@@ -1326,9 +1575,11 @@ export interface components {
         };
         /**
          * CaseView
-         * @description A case: its code, what will be built, and its named sites.
+         * @description A case: its code, what will be built, its named sites, and the scans beside that of the bodies.
          */
         CaseView: {
+            /** Around */
+            around: components["schemas"]["AroundView"][];
             /** Code */
             code: string;
             /** Sites */
@@ -1628,7 +1879,7 @@ export interface components {
              * What
              * @enum {string}
              */
-            what: "scan" | "parts";
+            what: "scan" | "parts" | "tissue" | "opposing" | "bite";
         };
         /**
          * OptionView
@@ -1738,7 +1989,7 @@ export interface components {
              * About
              * @enum {string}
              */
-            about: "scan" | "parts" | "measure" | "folder" | "site";
+            about: "scan" | "parts" | "measure" | "folder" | "site" | "around";
             /** Text */
             text: string;
         };
@@ -1860,7 +2111,8 @@ export interface components {
          * State
          * @description All that the page shows. undo, redo: what would be taken back or done again.
          *
-         *     placement, frame, compared: what follows from the result, null until it is known or where nothing does.
+         *     placement, frame, compared: what follows from the result, null until it is known or where nothing does. notice: what
+         *     happened to earlier choices, to be read once.
          */
         State: {
             case: components["schemas"]["CaseView"] | null;
@@ -1871,6 +2123,8 @@ export interface components {
             job: components["schemas"]["JobView"] | null;
             /** Largest Upload Bytes */
             largest_upload_bytes: number;
+            /** Notice */
+            notice: string;
             parts: components["schemas"]["PartsView"] | null;
             placement: components["schemas"]["PlacementView"] | null;
             /** Read Only */

@@ -75,8 +75,12 @@ export function ask(path: string, body?: unknown): Promise<Answer> {
   return answered(fetch(`/api/${path}`, { method: "POST", headers, body: body === undefined ? null : JSON.stringify(body) }));
 }
 
+export type What = Schemas["Offer"]["what"];
+export type Around = Schemas["AroundView"];
+export type Role = Schemas["AroundView"]["role"];
+
 /** Ask first, so that a file too large, or one that comes too early, is refused before it is sent. */
-export async function send(what: "scan" | "parts", file: File, again = false): Promise<Answer> {
+export async function send(what: What, file: File, again = false): Promise<Answer> {
   const first = await ask("offer", { what, name: file.name, size: file.size });
   if (!first.ok) return first;
   const query = new URLSearchParams({ name: file.name, ...(again ? { again: "1" } : {}) });

@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { ask, listen, send, type Answer, type Link, type State } from "./api";
+import { ask, listen, send, type Answer, type Link, type State, type What } from "./api";
 import { Against, FrameBlock } from "./after";
 import { HandOver, Initials } from "./case";
 import { useKeys } from "./keys";
-import { Ask, Open, Together } from "./open";
+import { Around, Ask, Open, Together } from "./open";
 import { Picture } from "./picture";
 import { SiteCard } from "./site";
 import { texts } from "./texts";
@@ -42,7 +42,7 @@ function Page({ state, link }: { state: State; link: Link }) {
     if (site === null) setLook((now) => ({ ...now, cutTurn: null }));
   }, []);
   const settled = (answer: Answer): void => { if (answer.refusal) setNote(answer.refusal.text); };
-  const file = (what: "scan" | "parts", given: File): void => {
+  const file = (what: What, given: File): void => {
     if (what === "scan") setLastFile(given);
     void send(what, given).then(settled);
   };
@@ -79,7 +79,7 @@ function Page({ state, link }: { state: State; link: Link }) {
         <Picture {...{ state, chosen, look, dark, pointing, setLook, choose, pointed }} hold={(held) => { arch.current = held; }} />
         <div class="side" id="sites" tabIndex={-1}>
           <Open {...actions} state={state} pointing={pointing} note={note} />
-          {result && <Sites state={state} chosen={chosen} choose={choose} settled={settled} />}
+          {result && <Sites state={state} chosen={chosen} choose={choose} settled={settled} file={file} />}
           {!state.read_only && state.job === null && <Ask {...actions} state={state} pointing={pointing} note={note} />}
           <p class="caution">{texts.caution}</p>
         </div>
@@ -90,8 +90,9 @@ function Page({ state, link }: { state: State; link: Link }) {
   );
 }
 
-function Sites({ state, chosen, choose, settled }: {
+function Sites({ state, chosen, choose, settled, file }: {
   state: State; chosen: string | null; choose: (site: string | null) => void; settled: (answer: Answer) => void;
+  file: (what: What, file: File) => void;
 }) {
   const result = state.result!;
   return (
@@ -122,6 +123,7 @@ function Sites({ state, chosen, choose, settled }: {
           <ul class="plain">{result.warnings.map((line) => <li>{line}</li>)}</ul>
         </section>
       )}
+      <Around state={state} file={file} settled={settled} />
       <FrameBlock state={state} />
       <HandOver state={state} settled={settled} />
       {result.not_shown.length > 0 && (

@@ -1,16 +1,18 @@
 import { useRef } from "preact/hooks";
-import type { State, Work } from "./api";
+import { ask, type Answer, type Role, type State, type What, type Work } from "./api";
 import { Mark } from "./mark";
 import { texts } from "./texts";
 
 export interface OpenActions {
-  file: (what: "scan" | "parts", file: File) => void;
+  file: (what: What, file: File) => void;
   stop: () => void;
   dismiss: () => void;
   point: () => void;
   measure: (work: Work) => void;
   again: (() => void) | null;
 }
+
+const SCANS = ".stl,.ply,.obj,.gz";
 
 interface Props extends OpenActions {
   state: State;
@@ -34,6 +36,12 @@ export function Open(props: Props) {
           </div>
         </div>
       )}
+      {state.notice && (
+        <div class="notice" role="status">
+          <p>{state.notice}</p>
+          <button type="button" class="quiet small" onClick={props.dismiss}>{t.dismiss}</button>
+        </div>
+      )}
       {job && (
         <div class="job" role="status">
           <p><strong>{job.file}</strong><span>{texts.stage(job.stage, job.share)}</span></p>
@@ -50,11 +58,10 @@ export function Open(props: Props) {
 export function Ask({ state, file, point, measure, pointing }: Props) {
   const t = texts.open;
   if (!state.parts) return <Chooser big title={t.noParts} more={t.noPartsMore} button={t.chooseParts} accept=".zip" onFile={(f) => file("parts", f)} />;
-  const scans = ".stl,.ply,.obj,.gz";
   if (!state.result) {
     return (
       <>
-        <Chooser big title={t.noScan} more={t.noScanMore} button={t.choose} accept={scans} onFile={(f) => file("scan", f)} />
+        <Chooser big title={t.noScan} more={t.noScanMore} button={t.choose} accept={SCANS} onFile={(f) => file("scan", f)} />
         {state.case ? state.scene && <button type="button" class="quiet" onClick={() => measure(state.work)}>{t.measureThis}</button> : <WorkChoice state={state} measure={measure} />}
       </>
     );
@@ -62,9 +69,39 @@ export function Ask({ state, file, point, measure, pointing }: Props) {
   return (
     <div class="again">
       {!state.case && <WorkChoice state={state} measure={measure} />}
-      <Chooser button={t.replace} accept={scans} onFile={(f) => file("scan", f)} />
+      <Chooser button={t.replace} accept={SCANS} onFile={(f) => file("scan", f)} />
       <button type="button" class="quiet" aria-pressed={pointing} onClick={point}>{t.missed}</button>
     </div>
+  );
+}
+
+const ROLES: Role[] = ["tissue", "opposing", "bite"];
+
+/** The scans beside that of the bodies: which are here, how they are joined, and the way to give one. */
+export function Around({ state, file, settled }: {
+  state: State; file: (what: What, file: File) => void; settled: (answer: Answer) => void;
+}) {
+  const t = texts.around;
+  const held = state.case?.around;
+  if (!held || !state.result) return null;
+  const busy = state.job !== null;
+  const apart = held.some((one) => !one.joined && !one.as_it_lies);
+  return (
+    <section class="block around">
+      <h2>{t.title}</h2>
+      <ul class="plain">
+        {ROLES.map((role) => {
+          const one = held.find((item) => item.role === role);
+          return (
+            <li>
+              <p><strong>{t.role[role]}</strong> <span>{one ? t.state(one) : t.what[role]}</span></p>
+              {!busy && <Chooser small button={one ? t.other : t.choose} label={t.chooseFor(role)} accept={SCANS} onFile={(f) => file(role, f)} />}
+            </li>
+          );
+        })}
+      </ul>
+      {apart && <button type="button" disabled={busy} onClick={() => void ask("join").then(settled)}>{t.join}</button>}
+    </section>
   );
 }
 
@@ -81,6 +118,8 @@ function WorkChoice({ state, measure }: { state: State; measure: (work: Work) =>
 
 interface ChooserProps {
   big?: boolean;
+  small?: boolean;
+  label?: string;
   title?: string;
   more?: string;
   button: string;
@@ -88,15 +127,15 @@ interface ChooserProps {
   onFile: (file: File) => void;
 }
 
-function Chooser({ big, title, more, button, accept, onFile }: ChooserProps) {
+function Chooser({ big, small, label, title, more, button, accept, onFile }: ChooserProps) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <div class={big ? "chooser big" : "chooser"}>
       {title && <p class="chooser-title">{title}</p>}
       {more && <p>{more}</p>}
-      <button type="button" class={big ? "primary" : "quiet"} data-choose onClick={() => input.current?.click()}>{button}</button>
+      <button type="button" class={big ? "primary" : small ? "quiet small" : "quiet"} aria-label={label} data-choose={small ? undefined : ""} onClick={() => input.current?.click()}>{button}</button>
       <input
-        ref={input} type="file" accept={accept} hidden aria-label={button}
+        ref={input} type="file" accept={accept} hidden aria-label={label ?? button}
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           if (file) onFile(file);

@@ -1,5 +1,5 @@
 // Every word of the page, in English; one file to translate.
-import type { Compared, Finding, Frame, Placed, Site, State, Verdict } from "./api";
+import type { Around, Compared, Finding, Frame, Placed, Site, State, Verdict } from "./api";
 import { figure } from "./format";
 
 const WORK: Record<State["work"], string> = { single: "single crown", bridge: "bridge", arch: "full arch" };
@@ -86,6 +86,20 @@ export const texts = {
     take: "Take these parts",
     shown: "Placed parts",
     left: (why: string) => `Parts: ${why}`,
+  },
+  around: {
+    title: "Tissue and the other jaw",
+    role: { tissue: "Tissue", opposing: "Other jaw", bite: "Bite" } as Record<Around["role"], string>,
+    what: {
+      tissue: "the same jaw without scan bodies or healing caps: how high the tissue stands",
+      opposing: "how much room there is above each site",
+      bite: "both jaws closed: where the other jaw lies, if it was not exported in place",
+    } as Record<Around["role"], string>,
+    state: (one: Around): string =>
+      one.joined || (one.role === "bite" ? "is here" : one.as_it_lies ? "is here, taken as it lies" : "is here, but not joined: it is not used yet"),
+    choose: "Choose …", other: "Another …",
+    chooseFor: (role: Around["role"]) => `Choose the scan: ${{ tissue: "tissue", opposing: "other jaw", bite: "bite" }[role]}`,
+    join: "Join them now",
   },
   frame: {
     title: "A frame over these sites",

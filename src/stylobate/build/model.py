@@ -115,7 +115,10 @@ class Below:
 
 @dataclass(frozen=True)
 class PlacedSite:
-    """One site with its parts. chain is empty where nothing can stand on the connection."""
+    """One site with its parts. chain is empty where nothing can stand on the connection.
+
+    chosen: the chain was asked for; else it is the best of the options.
+    """
 
     footing: Footing
     aim: FloatArray
@@ -127,6 +130,7 @@ class PlacedSite:
     tissue: Tissue | None = None
     room_mm: float | None = None
     notes: tuple[str, ...] = ()
+    chosen: bool = False
 
     @property
     def site(self) -> str:

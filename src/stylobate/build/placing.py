@@ -61,21 +61,23 @@ def place(
     channel_diameter: float = CHANNEL_DIAMETER,
     join_to: str | Path | Scan | None = None,
     bite: str | Path | Scan | None = None,
+    take: Sequence[str] = (),
 ) -> Placement:
     """Put parts on the connections of a measurement.
 
-    sites: "SITE=PART[@TURN][,PART[@TURN]]…", one a site; without any, the best chain of every site is taken. aims:
-    "[SITE:]X,Y,Z", scan coordinates; without, the planned teeth's, or the mean of the axes. tissue, opposing, teeth:
-    surfaces in scan coordinates. below: "SITE=ABUTMENT[@TURN]", the abutment in the mouth that carries the site.
-    accept: "SITE=REASON" for a site whose verdict is `do not use`. one_path: where it has the choice, take the chains
-    that share one path of insertion. join_to: the measured scan; then tissue and opposing come in frames of their own
-    and are joined to it first, the latter by way of `bite`.
+    sites: "SITE=PART[@TURN][,PART[@TURN]]…", one a site; without any, the best chain of every site is taken. take:
+    "SITE=PART@TURN[,PART@TURN]…", the option to take at a site while the others keep their best. aims: "[SITE:]X,Y,Z",
+    scan coordinates; without, the planned teeth's, or the mean of the axes. tissue, opposing, teeth: surfaces in scan
+    coordinates. below: "SITE=ABUTMENT[@TURN]", the abutment in the mouth that carries the site. accept: "SITE=REASON"
+    for a site whose verdict is `do not use`. one_path: where it has the choice, take the chains that share one path of
+    insertion. join_to: the measured scan; then tissue and opposing come in frames of their own and are joined to it
+    first, the latter by way of `bite`.
 
     Raises UsageError, ResultError, PartsError, ScanError or JoinError, each in one line.
     """
     record = result if isinstance(result, Record) else read_result(result)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
-    wishes = wishes_of(sites, aims, below, accept, one_path, channel_diameter)
+    wishes = wishes_of(sites, aims, below, accept, one_path, channel_diameter, take)
     gum, other = _scan(tissue), _scan(opposing)
     found = _joins(record, gum, other, _scan(join_to), _scan(bite))
     around = Surroundings(
@@ -121,7 +123,8 @@ def placed(record: Record, folder: PartsFolder, wishes: Wishes, around: Surround
         raise UsageError(
             f"{record.name}: the result has no site, so there is nothing to place parts on; measure again."
         )
-    for option, named in (("--site", wishes.chains), ("--aim", wishes.aims), ("--below", wishes.below)):
+    asked = (("--site", wishes.chains), ("take", wishes.taken), ("--aim", wishes.aims), ("--below", wishes.below))
+    for option, named in asked:
         require_sites(option, named, known)
     chosen = tuple(site for site in record.sites if not wishes.chains or site.site in wishes.chains)
     feet = footings(chosen, wishes.accepted, known)
@@ -134,7 +137,7 @@ def placed(record: Record, folder: PartsFolder, wishes: Wishes, around: Surround
     tissues = [_tissue(site, around) for site in chosen]
     rankings = [_ranking(site, folder, wishes, aim) for site, aim in zip(chosen, aims, strict=True)]
     joint = joint_options(rankings) if several else ()
-    ways = _taken(rankings, joint, wishes)
+    ways = _taken(chosen, rankings, joint, wishes)
     sites = tuple(
         _site(foot, folder, wishes, around, aim, ranking, way, tissue, tooth, several)
         for foot, aim, ranking, way, tissue, tooth in zip(feet, aims, rankings, ways, tissues, teeth, strict=True)
@@ -227,12 +230,27 @@ def _ranking(site: RecordSite, folder: PartsFolder, wishes: Wishes, aim: FloatAr
     return ranked(ways, site.scan_from_connection, aim)
 
 
-def _taken(rankings: list[Ranking], joint: tuple[Joint, ...], wishes: Wishes) -> list[Way]:
-    """The chain of each site: its best, or with one_path that of the best joint option."""
+def _taken(
+    sites: tuple[RecordSite, ...], rankings: list[Ranking], joint: tuple[Joint, ...], wishes: Wishes
+) -> list[Way]:
+    """The chain of each site: its best, the one to take, or with one_path that of the best joint option.
+
+    Raises UsageError where what is to be taken is none of a site's options.
+    """
+    by_name = [{way.names: way for way in ranking.ways} for ranking in rankings]
     if wishes.one_path and joint:
-        by_name = [{way.names: way for way in ranking.ways} for ranking in rankings]
         return [names[chain] for names, chain in zip(by_name, joint[0].chains, strict=True)]
-    return [ranking.ways[0] if ranking.ways else Way((), np.eye(4)) for ranking in rankings]
+    ways = [ranking.ways[0] if ranking.ways else Way((), np.eye(4)) for ranking in rankings]
+    for k, site in enumerate(sites):
+        steps = wishes.taken.get(site.site)
+        if steps is None:
+            continue
+        chain = tuple((step.part, step.turn or 0) for step in steps)
+        if chain not in by_name[k]:
+            said = ", ".join(f"{part}@{turn}" for part, turn in chain)
+            raise UsageError(f"site {site.site}: {said} is none of its options; take one that is listed.")
+        ways[k] = by_name[k][chain]
+    return ways
 
 
 def _site(
@@ -268,6 +286,7 @@ def _site(
         tissue=tissue,
         room_mm=room,
         notes=_notes(foot, way, channel, around, room),
+        chosen=site.site in wishes.chains or site.site in wishes.taken,
     )
 
 

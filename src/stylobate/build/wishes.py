@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from stylobate.build.request import Step, aim_of, by_site, chain_of
 from stylobate.core.errors import UsageError
@@ -17,7 +17,7 @@ CHANNEL_DIAMETER = 2.5
 class Wishes:
     """What is asked of a placement. chains, aims, below, accepted: by site; every_aim: for all sites without their own.
 
-    channel_diameter: mm.
+    taken: by site, which of its options to take; the other sites have their best. channel_diameter: mm.
     """
 
     chains: Mapping[str, tuple[Step, ...]]
@@ -27,6 +27,7 @@ class Wishes:
     accepted: Mapping[str, str]
     one_path: bool = False
     channel_diameter: float = CHANNEL_DIAMETER
+    taken: Mapping[str, tuple[Step, ...]] = field(default_factory=dict)
 
 
 def wishes_of(
@@ -36,6 +37,7 @@ def wishes_of(
     accept: Sequence[str],
     one_path: bool,
     channel_diameter: float,
+    take: Sequence[str] = (),
 ) -> Wishes:
     """The options' texts as values. Raises UsageError."""
     own: dict[str, FloatArray] = {}
@@ -51,6 +53,7 @@ def wishes_of(
         else:
             own[site] = direction
     chains = {site: chain_of(text, f"--site {site}={text}") for site, text in by_site("--site", sites).items()}
+    taken = {site: chain_of(text, f"take {site}={text}") for site, text in by_site("take", take).items()}
     carried = {site: chain_of(text, f"--below {site}={text}") for site, text in by_site("--below", below).items()}
     for site, steps in carried.items():
         if len(steps) != 1:
@@ -58,4 +61,5 @@ def wishes_of(
     if not 0.0 < channel_diameter <= 10.0:
         raise UsageError(f"--channel-diameter {channel_diameter:g}: write a width in mm above 0 and up to 10.")
     reasons = by_site("--accept", accept)
-    return Wishes(chains, own, every, {s: c[0] for s, c in carried.items()}, reasons, one_path, channel_diameter)
+    first = {site: steps[0] for site, steps in carried.items()}
+    return Wishes(chains, own, every, first, reasons, one_path, channel_diameter, taken)

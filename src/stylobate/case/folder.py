@@ -18,7 +18,7 @@ from typing import Any
 
 from stylobate.case.log import Log, digest, line_bytes, parse
 from stylobate.case.migrate import current
-from stylobate.case.model import CaseTable
+from stylobate.case.model import FORMAT, VERSION, CaseTable
 from stylobate.core import durable
 from stylobate.core.errors import CaseError
 
@@ -47,7 +47,7 @@ class Case:
         """Make a case folder. Raises CaseError: there is one already, the folder is not empty, a bad code or name."""
         root = Path(path)
         fresh = validated(
-            {"format": "stylobate-case", "version": 1, "code": code, "created": now(), "work": work,
+            {"format": FORMAT, "version": VERSION, "code": code, "created": now(), "work": work,
              "keep_names": keep_names}, "the new case")  # fmt: skip
         require_initials(who)
         with writing(root, make=True):

@@ -207,9 +207,23 @@ def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
     files = {name: digest(content) for name, content in contents.items()}
     home = f"outputs/{kind}-{digest(json.dumps(files).encode())[:SHORT]}"
     case.put({f"{home}/{name}": content for name, content in contents.items()})
-    entry = OutputEntry(kind=kind, folder=home, files=files, by=who, time=now())
+    result = case.table.result()
+    entry = OutputEntry(kind=kind, folder=home, files=files, result=result.id if result else None, by=who, time=now())
 
     def edit(table: CaseTable) -> CaseTable:
         return table.model_copy(update={"outputs": (*table.outputs, entry)})
 
     return case.change(who, f"{kind} added", {"folder": home}, edit)
+
+
+def withdraw_output(case: Case, kind: Output, who: str) -> Case:
+    """The output of that kind that counts counts no longer; its files stay. Raises CaseError where there is none."""
+    held = case.table.output(kind)
+    if held is None:
+        raise CaseError(f"{case.path}: there is no output of '{kind}' for the current result to take back")
+    entry = held.model_copy(update={"withdrawn": True, "by": who, "time": now()})
+
+    def edit(table: CaseTable) -> CaseTable:
+        return table.model_copy(update={"outputs": (*table.outputs, entry)})
+
+    return case.change(who, f"{kind} withdrawn", {"folder": held.folder}, edit)

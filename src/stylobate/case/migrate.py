@@ -10,7 +10,19 @@ from stylobate.core.errors import CaseError
 
 Step = Callable[[dict[str, Any]], dict[str, Any]]
 
-STEPS: Mapping[int, Step] = {}
+
+def _second(values: dict[str, Any]) -> dict[str, Any]:
+    """Version 2 keeps joins, and each output names the result it was made of: the last that was added before it."""
+    results = [(str(entry["time"]), entry["id"]) for entry in values.get("results", [])]
+
+    def named(entry: dict[str, Any]) -> dict[str, Any]:
+        before = [identity for time, identity in results if time <= str(entry["time"])]
+        return {**entry, "result": before[-1] if before else None}
+
+    return {"joins": [], **values, "outputs": [named(entry) for entry in values.get("outputs", [])]}
+
+
+STEPS: Mapping[int, Step] = {1: _second}
 """Version n → the function that makes version n + 1 of it. Version 1 is the first."""
 
 
@@ -28,5 +40,8 @@ def current(values: Any, name: str, version: int = VERSION, steps: Mapping[int, 
         )
     present: dict[str, Any] = values
     for older in range(stated, version):
-        present = {**steps[older](present), "version": older + 1}
+        try:
+            present = {**steps[older](present), "version": older + 1}
+        except (KeyError, TypeError, AttributeError):
+            raise CaseError(f"{name}: is damaged; restore the folder from a copy") from None
     return present

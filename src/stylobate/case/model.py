@@ -9,7 +9,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstra
 from stylobate.parts.source import why_unsafe
 
 FORMAT = "stylobate-case"
-VERSION = 1
+VERSION = 2
 
 Role = Literal["bodies", "tissue", "opposing", "bite"]
 ROLES: tuple[Role, ...] = ("bodies", "tissue", "opposing", "bite")
@@ -99,11 +99,16 @@ class SitesEntry(Stamped):
 
 
 class OutputEntry(Stamped):
-    """What another command made of a result: placed parts, a frame, repeat scans."""
+    """What another command made of a result: placed parts, a frame, repeat scans.
+
+    result: id of the result that counted then, None where there was none. withdrawn: it was taken back.
+    """
 
     kind: Output
     folder: Inside
     files: Files
+    result: Inside | None
+    withdrawn: bool = False
 
 
 class JoinSite(Table):
@@ -153,7 +158,7 @@ class CaseTable(Table):
     """The whole file. Lists are histories: the last entry of a kind is the one that counts."""
 
     format: Literal["stylobate-case"] = "stylobate-case"
-    version: Literal[1] = 1
+    version: Literal[2] = 2
     code: Code
     created: Time
     work: Work
@@ -201,8 +206,11 @@ class CaseTable(Table):
         return None
 
     def output(self, kind: Output) -> OutputEntry | None:
-        """The newest output of that kind."""
-        return next((entry for entry in reversed(self.outputs) if entry.kind == kind), None)
+        """The newest output of that kind for the current result; None where there is none, or it was taken back."""
+        result = self.result()
+        identity = result.id if result else None
+        found = next((e for e in reversed(self.outputs) if (e.kind, e.result) == (kind, identity)), None)
+        return None if found is None or found.withdrawn else found
 
     def files(self) -> Files:
         """Every file that the case refers to, by its path inside the folder, with its hash."""

@@ -78,6 +78,7 @@ def _site(site: PlacedSite) -> dict[str, Any]:
         "site": site.site,
         "aim": _numbers(site.aim),
         "chain": [_link(site, k, link) for k, link in enumerate(site.chain, start=1)],
+        "chosen": site.chosen,
         "channel": _channel(site.channel),
         "options": [_option(option) for option in site.options],
         "tissue_height_mm": None,

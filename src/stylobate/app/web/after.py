@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from stylobate.app.web.chains import chain_word
+import numpy as np
+
 from stylobate.app.web.model_after import (
     ComparedView,
     FrameSiteView,
@@ -24,11 +25,14 @@ from stylobate.app.web.model_after import (
 from stylobate.app.web.words import key_of, one_line
 from stylobate.build.footing import REFUSED
 from stylobate.build.placing import place
-from stylobate.core.errors import StylobateError, UsageError
+from stylobate.core.errors import ScanError, StylobateError, UsageError
+from stylobate.joining import moved_scan
 from stylobate.record import Record, read_result
+from stylobate.scan import read_scan
 
 if TYPE_CHECKING:
     from stylobate.build.model import Option, PlacedSite, Placement
+    from stylobate.core.surface import Scan
     from stylobate.parts.model import PartsFolder
 
 UM = 1e3
@@ -36,31 +40,40 @@ MOST_OPTIONS = 24
 """Options of a site that the page is told of, best first."""
 
 
-def placed(
-    result: Path, parts: PartsFolder, chains: Sequence[str], tissue: str, opposing: str
-) -> tuple[Placement, dict[str, tuple[Option, ...]], str]:
-    """Parts on the sites that may be built on, the options of each, and which scan was left out.
+@dataclass(frozen=True)
+class Beside:
+    """A scan of the tissue or of the other jaw. scan_from_file: where it was joined, None: it lies as it is."""
 
-    chains: as `stylobate place --site` takes them; a site without one has its best. Raises StylobateError.
+    file: str
+    scan_from_file: Sequence[Sequence[float]] | None = None
+
+    def scan(self) -> Scan:
+        """In the coordinates of the measured scan. Raises ScanError."""
+        found = read_scan(self.file)
+        return found if self.scan_from_file is None else moved_scan(found, np.array(self.scan_from_file))
+
+
+def placed(
+    result: Path,
+    parts: PartsFolder,
+    chains: Sequence[str],
+    tissue: Beside | None = None,
+    opposing: Beside | None = None,
+) -> tuple[Placement, str]:
+    """Parts on the sites that may be built on, and which scan was left out.
+
+    chains: the chosen ones, as `place` takes them; a site without one has its best. Raises StylobateError.
     """
     record = _buildable(read_result(result))
-    said = {word.partition("=")[0]: word for word in chains}
-    gum, other = tissue or None, opposing or None
-    refused = ""
+    known = {site.site for site in record.sites}
+    take = [word for word in chains if word.partition("=")[0] in known]
     try:
-        best = place(record, parts, tissue=gum, opposing=other)
-    except StylobateError as error:
-        if gum is None and other is None:
+        gum, other = (None if beside is None else beside.scan() for beside in (tissue, opposing))
+        return place(record, parts, take=take, tissue=gum, opposing=other), ""
+    except (ScanError, UsageError) as error:
+        if tissue is None and opposing is None:
             raise
-        gum = other = None
-        best = place(record, parts)
-        refused = f"without the tissue and the other jaw: {one_line(error)}"
-    options = {site.site: site.options for site in best.sites}
-    known = [site for site in best.sites if site.chain]
-    if not any(site.site in said for site in known):
-        return best, options, refused
-    words = [said.get(site.site) or chain_word(site.site, [(k.part.id, k.turn) for k in site.chain]) for site in known]
-    return place(record, parts, sites=words, tissue=gum, opposing=other), options, refused
+        return place(record, parts, take=take), f"without the tissue and the other jaw: {one_line(error)}"
 
 
 def _buildable(record: Record) -> Record:
@@ -76,14 +89,11 @@ def surface_key(parts: str, part: str) -> str:
     return key_of("part", parts, part)
 
 
-def placement_view(
-    placement: Placement, options: dict[str, tuple[Option, ...]], chains: Sequence[str], refused: str, parts: str
-) -> PlacementView:
+def placement_view(placement: Placement, refused: str, parts: str) -> PlacementView:
     """What the page shows of a placement."""
-    said = {word.partition("=")[0] for word in chains}
     used = sorted({link.part.id for site in placement.sites for link in site.chain})
     return PlacementView(
-        sites=tuple(_placed(site, options.get(site.site, ()), site.site in said) for site in placement.sites),
+        sites=tuple(map(_placed, placement.sites)),
         surfaces={part: surface_key(parts, part) for part in used},
         path=placement.insertion.because if len(placement.sites) > 1 else "",
         warnings=placement.warnings,
@@ -91,17 +101,17 @@ def placement_view(
     )
 
 
-def _placed(site: PlacedSite, options: Sequence[Option], chosen: bool) -> PlacedView:
+def _placed(site: PlacedSite) -> PlacedView:
     x, y, z = (float(value) for value in site.channel.origin)
     dx, dy, dz = (float(value) for value in site.channel.direction)
     return PlacedView(
         site=site.site,
         chain=tuple(LinkView(k.part.id, k.turn, tuple(map(float, k.scan_from_part.ravel()))) for k in site.chain),
-        chosen=chosen,
+        chosen=site.chosen,
         origin=(x, y, z),
         direction=(dx, dy, dz),
         angle_to_aim_deg=site.channel.angle_to_aim_deg,
-        options=tuple(map(_option, options[:MOST_OPTIONS])),
+        options=tuple(map(_option, site.options[:MOST_OPTIONS])),
         tissue_least_mm=site.tissue.least if site.tissue else None,
         tissue_greatest_mm=site.tissue.greatest if site.tissue else None,
         room_mm=site.room_mm,

@@ -46,7 +46,7 @@ class Board:
         self.state = State(
             revision=0, version=__version__, folder=shown(str(place.folder())), read_only=place.desk is None,
             work=place.work, parts=None, result=None, scene=None, placement=None, frame=None, compared=None, job=None,
-            refusal=None, undo=None, redo=None, case=None,
+            refusal=None, notice="", undo=None, redo=None, case=None,
             watch=WatchView(shown(str(place.watch)), "") if place.watch else None, largest_upload_bytes=MAX_BYTES,
         )  # fmt: skip
         self._changed = asyncio.Event()

@@ -7,28 +7,30 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
-import numpy as np
-
+from stylobate.app.web.after import Beside
+from stylobate.app.web.carry import same_sites
 from stylobate.app.web.chains import chains_of
 from stylobate.app.web.model import (
     KINDS,
+    AroundView,
     CaseSiteView,
     CaseView,
     CheckView,
     ChoiceKind,
     ChoiceView,
     NoteCheck,
+    Role,
 )
 from stylobate.app.web.workspace import Options, Run
 from stylobate.case import Case, checks, intake
 from stylobate.case.beam import marked
 from stylobate.case.folder import require_initials
-from stylobate.case.model import ResultEntry, Role
+from stylobate.case.joined import join_words
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.record import read_result
 
-SAME_PLACE = 1.0
-"""mm: a site whose platform moved less than this between two measurements of one scan keeps its tooth."""
+JOINED: tuple[Role, ...] = ("tissue", "opposing")
+"""Scans that may come in frames of their own."""
 
 
 class Desk(Protocol):
@@ -65,8 +67,11 @@ class Desk(Protocol):
     def before(self) -> Path | None:
         """Result of the scan before the one at hand, None where there was none."""
 
-    def keep_placement(self, folder: Path, who: str) -> None:
-        """Keep what `place` wrote into a folder for the parts that were chosen."""
+    def kept_chains(self) -> tuple[str, ...]:
+        """The chosen parts that are kept."""
+
+    def keep_placement(self, folder: Path | None, who: str) -> None:
+        """Keep what `place` wrote into a folder for the parts that were chosen; None: nothing is chosen any more."""
 
     def step(self, by: int, who: str) -> None:
         """Undo (−1) or redo (+1)."""
@@ -113,15 +118,13 @@ class CaseDesk:
         result, scan = table.result(), table.scan("bodies")
         self._history, self._at = [], 0
         if result is not None and scan is not None:
-            chains = self._chosen(result)
-            run = Run(self._next, scan.file, "scan", "", Options(work=table.work), chains=chains)
+            run = Run(self._next, scan.file, "scan", "", Options(work=table.work), chains=self.kept_chains())
             self._history, self._at = [_Stand(run, scan.file, result.folder)], 1
             self._next += 1
 
-    def _chosen(self, result: ResultEntry) -> tuple[str, ...]:
-        """The parts placed on a result in this case, as far as its placement is later than the result."""
-        places = [entry for entry in self.case.table.outputs if entry.kind == "place" and entry.time >= result.time]
-        return chains_of(self.folder / places[-1].folder) if places else ()
+    def kept_chains(self) -> tuple[str, ...]:
+        place = self.case.table.output("place")
+        return chains_of(self.folder / place.folder) if place else ()
 
     def gone(self) -> bool:
         return not (self.folder / "log.jsonl").exists()
@@ -160,13 +163,36 @@ class CaseDesk:
         older = [entry for entry in self.case.table.results if scan is None or entry.scan != scan.sha256]
         return self.folder / older[-1].folder if older else None
 
-    def around(self, role: Role) -> str:
-        """The scan of the tissue or of the other jaw, "" where the case has none."""
-        entry = self.case.table.scan(role)
-        return str(self.folder / entry.file) if entry else ""
+    def around(self, role: Role) -> Beside | None:
+        """The scan of the tissue or of the other jaw where it lies in the frame of the bodies, else None."""
+        entry, join = self.case.table.scan(role), self.case.table.join(role)
+        if entry is None or not (join or self._as_it_lies(role)):
+            return None
+        return Beside(str(self.folder / entry.file), join.bodies_from_scan if join else None)
 
-    def keep_placement(self, folder: Path, who: str) -> None:
-        self.case = intake.add_output(self.case, "place", folder, who)
+    def _as_it_lies(self, role: Role) -> bool:
+        """Whether a scan needs no join: the other jaw without a bite scan counts as aligned."""
+        return role == "opposing" and self.case.table.scan("bite") is None
+
+    def to_join(self) -> bool:
+        """Whether a scan is there that a join would lay on that of the bodies."""
+        table = self.case.table
+        held = [role for role in JOINED if table.scan(role) and not table.join(role) and not self._as_it_lies(role)]
+        return table.result() is not None and bool(held)
+
+    def add_around(self, role: Role, scan: Path, who: str) -> None:
+        """Keep a scan beside that of the bodies. Raises ScanError, CaseError."""
+        self.case = intake.add_scan(self.case, role, scan, who)
+
+    def read_again(self) -> None:
+        """Another process has changed the case. Raises CaseError."""
+        self.case = Case.open(self.folder)
+
+    def keep_placement(self, folder: Path | None, who: str) -> None:
+        if folder is not None:
+            self.case = intake.add_output(self.case, "place", folder, who)
+        elif self.case.table.output("place") is not None:
+            self.case = intake.withdraw_output(self.case, "place", who)
 
     def add(self, run: Run, who: str) -> None:
         if run.of:
@@ -180,7 +206,7 @@ class CaseDesk:
         self._carry_teeth(before, who)
         result = self.case.table.result()
         assert result is not None
-        stand = _Stand(Run(run.run, self.scan, run.kind, run.detail, run.options), self.scan, result.folder)
+        stand = _Stand(replace(run, scan=self.scan), self.scan, result.folder)
         self._history = [*self._history[: self._at], stand]
         self._at += 1
         self.tidy()
@@ -192,12 +218,8 @@ class CaseDesk:
         if old is None or new is None or not teeth or old.scan != new.scan or old.id == new.id:
             return
         was, now = read_result(self.folder / old.folder), read_result(self.folder / new.folder)
-        kept: dict[str, str] = {}
-        for tooth, name in teeth.items():
-            place = was.site(name).scan_from_connection[:3, 3]
-            near = [s for s in now.sites if np.linalg.norm(s.scan_from_connection[:3, 3] - place) < SAME_PLACE]
-            if near:
-                kept[tooth] = near[0].site
+        still = same_sites(was, now)
+        kept = {tooth: still[name] for tooth, name in teeth.items() if name in still}
         if kept:
             self.case = intake.name_sites(self.case, kept, who)
 
@@ -269,7 +291,13 @@ class CaseDesk:
     def view(self) -> CaseView:
         """What the page shows of the case. Raises ResultError, CaseError."""
         table = self.case.table
-        return CaseView(table.code, table.work, tuple(self._site(state) for state in checks.states(self.case)))
+        sites = tuple(self._site(state) for state in checks.states(self.case))
+        around = tuple(self._around(role) for role in (*JOINED, "bite") if table.scan(role))
+        return CaseView(table.code, table.work, sites, around)
+
+    def _around(self, role: Role) -> AroundView:
+        join = self.case.table.join(role)
+        return AroundView(role, join_words(join) if join else "", role == "bite" or self._as_it_lies(role))
 
     def _site(self, state: checks.SiteState) -> CaseSiteView:
         made = []

@@ -16,7 +16,8 @@ Finite = Annotated[float, Field(allow_inf_nan=False)]
 Verdict = Literal["use", "undecided", "do not use"]
 Work = Literal["single", "bridge", "arch"]
 ChoiceKind = Literal["scan", "again", "add", "drop", "part", "build"]
-About = Literal["scan", "parts", "measure", "folder", "site"]
+About = Literal["scan", "parts", "measure", "folder", "site", "around"]
+Role = Literal["tissue", "opposing", "bite"]
 Kind = Literal["clean", "seated", "torque", "radiograph", "unit"]
 KINDS: tuple[Kind, ...] = ("clean", "seated", "torque", "radiograph", "unit")
 
@@ -221,12 +222,22 @@ class CaseSiteView:
 
 
 @dataclass(frozen=True)
+class AroundView:
+    """A scan beside that of the bodies. joined: how, in words, "" where it is not; as_it_lies: it needs no join."""
+
+    role: Role
+    joined: str
+    as_it_lies: bool
+
+
+@dataclass(frozen=True)
 class CaseView:
-    """A case: its code, what will be built, and its named sites."""
+    """A case: its code, what will be built, its named sites, and the scans beside that of the bodies."""
 
     code: str
     work: Work
     sites: tuple[CaseSiteView, ...]
+    around: tuple[AroundView, ...]
 
 
 @dataclass(frozen=True)
@@ -241,7 +252,8 @@ class ChoiceView:
 class State:
     """All that the page shows. undo, redo: what would be taken back or done again.
 
-    placement, frame, compared: what follows from the result, null until it is known or where nothing does.
+    placement, frame, compared: what follows from the result, null until it is known or where nothing does. notice: what
+    happened to earlier choices, to be read once.
     """
 
     revision: int
@@ -257,6 +269,7 @@ class State:
     compared: ComparedView | None
     job: JobView | None
     refusal: RefusalView | None
+    notice: str
     undo: ChoiceView | None
     redo: ChoiceView | None
     case: CaseView | None
@@ -268,7 +281,7 @@ class State:
 class Offer:
     """A file about to be sent."""
 
-    what: Literal["scan", "parts"]
+    what: Literal["scan", "parts", "tissue", "opposing", "bite"]
     name: str
     size: int
 

@@ -37,9 +37,16 @@ PLAIN = {
     "/api/stop": "Stop what is under way.",
     "/api/undo": "Take the last choice back.",
     "/api/redo": "Do again what was taken back.",
+    "/api/join": "Lay the other scans of a case on that of the bodies.",
     "/api/dismiss": "The refusal has been read.",
 }
-UPLOADS = {"/api/scan": "A scan file: kept, then measured.", "/api/parts": "A parts folder as a zip."}
+UPLOADS = {
+    "/api/scan": "A scan file: kept, then measured.",
+    "/api/parts": "A parts folder as a zip.",
+    "/api/tissue": "A case's scan of the tissue: kept, then joined to that of the bodies.",
+    "/api/opposing": "A case's scan of the other jaw: kept, then joined by way of the bite.",
+    "/api/bite": "A case's scan of both jaws closed: kept, then joined.",
+}
 
 
 @cache

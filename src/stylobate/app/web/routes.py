@@ -11,7 +11,7 @@ import tempfile
 from collections.abc import AsyncIterator, Callable
 from dataclasses import asdict
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from pydantic import TypeAdapter, ValidationError
 from starlette.applications import Starlette
@@ -33,6 +33,7 @@ from stylobate.app.web.model import (
     Offer,
     RefusalView,
     ReleaseSite,
+    Role,
     State,
 )
 from stylobate.app.web.openapi import description
@@ -66,6 +67,8 @@ class Api:
             Route("/api/offer", self.offer, methods=["POST"]),
             Route("/api/scan", self.scan, methods=["PUT"]),
             Route("/api/parts", self.parts, methods=["PUT"]),
+            *(Route(f"/api/{role}", self.around, methods=["PUT"]) for role in get_args(Role)),
+            Route("/api/join", self.join, methods=["POST"]),
             Route("/api/stop", self.stop, methods=["POST"]),
             Route("/api/measure", self.measure, methods=["POST"]),
             Route("/api/site/add", self.add_site, methods=["POST"]),
@@ -119,7 +122,7 @@ class Api:
                 require_initials(self._session.who)
             _check_size(ask.name, ask.size)
 
-        return self._do(check, "parts" if ask.what == "parts" else "scan")
+        return self._do(check, ask.what if ask.what in ("parts", "scan") else "around")
 
     async def scan(self, request: Request) -> Response:
         """A scan file: kept, then measured."""
@@ -152,6 +155,31 @@ class Api:
         kept = folder / free_name(folder, request.query_params.get("name", "parts.zip"))
         path.replace(kept)
         return self._do(lambda: self._session.set_parts(kept), "parts", 202)
+
+    async def around(self, request: Request) -> Response:
+        """A scan of a case beside that of the bodies: kept, then joined to it."""
+        role = next(role for role in get_args(Role) if request.url.path == f"/api/{role}")
+        try:
+            self._signed(request)
+            folder = require_case(self._session.ready()).incoming()
+            path, _ = await _received(request, folder)
+        except (StylobateError, OSError) as error:
+            return self._refused("around", error)
+        kept = path.replace(folder / free_name(folder, request.query_params.get("name", role)))
+
+        def take() -> None:
+            try:
+                self._session.take_around(role, kept)
+            except StylobateError:
+                kept.unlink(missing_ok=True)
+                raise
+
+        return self._do(take, "around", 202)
+
+    async def join(self, request: Request) -> Response:
+        """Lay the other scans of a case on that of the bodies."""
+        self._signed(request)
+        return self._do(self._session.join, "around", 202)
 
     async def stop(self, _request: Request) -> Response:
         """Stop what is under way."""
@@ -242,7 +270,7 @@ class Api:
 
     async def dismiss(self, _request: Request) -> Response:
         """The refusal has been read."""
-        self._session.change(refusal=None)
+        self._session.change(refusal=None, notice="")
         return self._answer()
 
     def _do(self, action: Callable[[], None], about: Any, status: int = 200) -> Response:

@@ -15,11 +15,12 @@ from stylobate.app.web.board import Place
 from stylobate.app.web.chains import chain_word
 from stylobate.app.web.desk import CaseDesk, Desk, require_case
 from stylobate.app.web.measurer import Stopped
-from stylobate.app.web.model import ChoiceKind, JobView, SiteView, WatchView, Work
+from stylobate.app.web.model import ChoiceKind, JobView, Role, SiteView, WatchView, Work
 from stylobate.app.web.model_after import StepView
 from stylobate.app.web.showing import Showing, geometry_key
 from stylobate.app.web.watching import watch
 from stylobate.app.web.workspace import Options, Point, Run, free_name
+from stylobate.case.folder import require_initials
 from stylobate.core.errors import ResultError, StylobateError, UsageError
 from stylobate.scan.source import shown
 
@@ -151,19 +152,42 @@ class Session(Showing):
         following = replace(desk.planned(run.scan, "build", detail, run.options), of=run.measured, chains=chains)
 
         async def work() -> None:
-            await self._keep_placement(desk, following)
             await asyncio.to_thread(desk.add, following, self.who)
+            await self._keep_placement(desk)
             self.change(refusal=None)
             await self.show_all()
 
         self.begin(work, "site")
 
-    async def _keep_placement(self, desk: Desk, run: Run) -> None:
-        """Place a run's parts, and keep what `stylobate place` would write. Raises StylobateError, Stopped."""
-        out = self.place.cache / "placed"
-        await self.placed(desk.result_folder(run.measured), run.chains, str(out))
+    async def _keep_placement(self, desk: Desk) -> None:
+        """Keep what `stylobate place` would write for the chosen parts, where that is not what is kept.
+
+        Raises StylobateError, Stopped.
+        """
+        run = desk.current
+        if run is None or sorted(desk.kept_chains()) == sorted(run.chains):
+            return
+        out = self.place.cache / "placed" if run.chains else None
+        if out is not None:
+            await self.placed(desk.result_folder(run.measured), run.chains, str(out))
         await asyncio.to_thread(desk.keep_placement, out, self.who)
-        await asyncio.to_thread(shutil.rmtree, out, ignore_errors=True)
+        if out is not None:
+            await asyncio.to_thread(shutil.rmtree, out, ignore_errors=True)
+
+    async def _carried(self, desk: Desk, run: Run) -> Run:
+        """A new measurement with the parts chosen before, as far as they still stand; the page says which do not.
+
+        Raises StylobateError, Stopped.
+        """
+        before = desk.current
+        if before is None or not before.chains:
+            return run
+        was, now = (str(desk.result_folder(one.measured)) for one in (before, run))
+        job = {"do": "carry", "was": was, "now": now, "chains": before.chains, "parts": self.place.parts}
+        answer = await self.measurer.run(job, self.progress(run.scan))
+        lost = "; ".join(answer["lost"])
+        self.change(notice=f"Chosen parts that no longer stand, choose again: {lost}." if lost else "")
+        return replace(run, chains=tuple(answer["chains"]))
 
     def _by_hand(self, kind: ChoiceKind, detail: str, sites: list[tuple[Point, str]]) -> None:
         desk = self.ready()
@@ -175,13 +199,11 @@ class Session(Showing):
     def step(self, by: int) -> None:
         """Undo (−1) or redo (+1). Raises StylobateError."""
         desk = self.ready()
-        before = desk.current
         desk.step(by, self.who)
-        after = desk.current
 
         async def work() -> None:
-            if before and after and before.chains != after.chains and before.measured == after.measured:
-                await self._keep_placement(desk, after)
+            self.change(notice="")
+            await self._keep_placement(desk)
             await self.show_all()
 
         self.begin(work)
@@ -194,9 +216,57 @@ class Session(Showing):
             await self.load_parts(str(path))
             self.place.parts = desk.set_parts(str(path), self.who)
             self.change(refusal=None)
+            run = desk.current
+            if run is not None and run.chains:
+                again = replace(desk.planned(run.scan, "build", "", run.options), of=run.measured)
+                kept = await self._carried(desk, again)
+                if kept.chains != run.chains:
+                    await asyncio.to_thread(desk.add, kept, self.who)
+                    await self._keep_placement(desk)
             await self.show_all()
 
         self.begin(work, "parts")
+
+    def take_around(self, role: Role, path: Path) -> None:
+        """A scan of the tissue, the other jaw or the bite has arrived: keep it, and join it. Raises UsageError."""
+        desk = require_case(self.ready())
+        require_initials(self.who)
+
+        async def work() -> None:
+            try:
+                await asyncio.to_thread(desk.add_around, role, path, self.who)
+            finally:
+                path.unlink(missing_ok=True)
+            self.change(refusal=None)
+            self.tell_case()
+            await self._join(desk)
+            await self.show_all()
+
+        self.begin(work, "around")
+
+    def join(self) -> None:
+        """Lay the other scans on that of the bodies. Raises UsageError, CaseError."""
+        desk = require_case(self.ready())
+        require_initials(self.who)
+
+        async def work() -> None:
+            self.change(refusal=None)
+            await self._join(desk)
+            await self.show_all()
+
+        self.begin(work, "around")
+
+    async def _join(self, desk: CaseDesk) -> None:
+        """Join what is there to join; a refusal is shown and nothing else is held up by it. Raises Stopped."""
+        if not desk.to_join():
+            return
+        try:
+            await self.measurer.run(
+                {"do": "join", "case": str(desk.folder), "who": self.who}, self.progress(self.state.folder)
+            )
+        except StylobateError as error:
+            self.refuse("around", error)
+        desk.read_again()
 
     async def make(self, what: str) -> tuple[Path, str]:
         """A report or a package of what is shown: the file, and what to call it. Raises StylobateError."""
@@ -245,7 +315,7 @@ class Session(Showing):
         scan = desk.scan_path(run)
 
         async def work() -> None:
-            self.change(refusal=None, job=JobView(shown(run.scan), "reading the scan", 0.0))
+            self.change(refusal=None, notice="", job=JobView(shown(run.scan), "reading the scan", 0.0))
             try:
                 await self.draw_scan(scan, geometry_key(scan))
                 job = {
@@ -260,7 +330,10 @@ class Session(Showing):
                 raise
             if desk.gone():
                 raise ResultError(f"{shown(str(desk.folder))}: was moved or deleted while measuring; put it back")
-            await asyncio.to_thread(desk.add, run, self.who)
+            await asyncio.to_thread(desk.add, await self._carried(desk, run), self.who)
+            await self._keep_placement(desk)
+            if isinstance(desk, CaseDesk):
+                await self._join(desk)
             await self.show_all()
 
         self.begin(work, "scan" if not keep_scan else "measure")

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from pydantic import TypeAdapter
 
 from stylobate.app.web.board import Board, Place
-from stylobate.app.web.desk import CaseDesk
+from stylobate.app.web.desk import JOINED, CaseDesk
 from stylobate.app.web.measurer import Stopped
 from stylobate.app.web.model import BodyView, PartsView, RefusalView, ResultView, SceneView
 from stylobate.app.web.model_after import ComparedView, FrameView, PlacementView
@@ -151,15 +152,22 @@ class Showing(Board):
         self.change(placement=view)
 
     async def placed(self, folder: Path, chains: tuple[str, ...], out: str) -> PlacementView:
-        """Parts on a result's sites. out: where files are to be kept, "" nowhere. Raises StylobateError, Stopped."""
+        """Parts on a result's sites, placed once. out: where files are to be kept, "" nowhere.
+
+        Raises StylobateError, Stopped.
+        """
         desk = self.place.desk
-        case = desk if isinstance(desk, CaseDesk) else None
+        beside = [desk.around(role) if isinstance(desk, CaseDesk) else None for role in JOINED]
         job = {
-            "do": "place", "result": str(folder), "parts": self.place.parts, "chains": chains, "out": out,
-            "tissue": case.around("tissue") if case else "", "opposing": case.around("opposing") if case else "",
+            "do": "place", "result": str(folder), "parts": self.place.parts, "chains": chains,
             "cache": str(self.place.cache),
+            "beside": [asdict(one) if one else None for one in beside],
         }  # fmt: skip
-        view: PlacementView = PLACEMENT.validate_python(await self.measurer.run(job, self.progress("")))
+        key = json.dumps(job)
+        if out or key not in self._known:
+            answer = await self.measurer.run({**job, "out": out}, self.progress(""))
+            self._known[key] = PLACEMENT.validate_python(answer)
+        view: PlacementView = self._known[key]
         return view
 
     async def _show_known(self, name: str, about: Path | None, job: dict[str, Any]) -> None:

@@ -152,10 +152,9 @@ def do_place(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     from stylobate.report.placement import save_placement
 
     bench.tell("placing the parts", 0.0)
-    placement, options, refused = after.placed(
-        Path(job["result"]), bench.parts(job["parts"]), job["chains"], job["tissue"], job["opposing"]
-    )
-    view = after.placement_view(placement, options, job["chains"], refused, job["parts"])
+    tissue, opposing = (after.Beside(**one) if one else None for one in job["beside"])
+    placement, refused = after.placed(Path(job["result"]), bench.parts(job["parts"]), job["chains"], tissue, opposing)
+    view = after.placement_view(placement, refused, job["parts"])
     parts = {link.part.id: link.part for site in placement.sites for link in site.chain}
     for identifier, key in view.surfaces.items():
         _put(job["cache"], key, packed_body(parts[identifier].surface))
@@ -163,6 +162,26 @@ def do_place(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
         with staging(Path(job["out"])) as area:
             save_placement(placement, area)
     return asdict(view)
+
+
+def do_carry(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """Chosen parts from one measurement to the next."""
+    from stylobate.app.web.carry import carried
+    from stylobate.record import read_result
+
+    records = [read_result(job["was"]), read_result(job["now"])]
+    chains, lost = carried(records[0], records[1], job["chains"], bench.parts(job["parts"]))
+    return {"chains": chains, "lost": lost}
+
+
+def do_join(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """The other scans of a case, laid on that of the bodies; kept in the case."""
+    from stylobate.case import Case
+    from stylobate.case.joined import join_scans
+
+    bench.tell("joining the scans", 0.0)
+    join_scans(Case.open(job["case"]), job["who"])
+    return {}
 
 
 def do_frame(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
@@ -204,7 +223,8 @@ def do_package(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
 
 JOBS: dict[str, Callable[[Bench, dict[str, Any]], dict[str, Any]]] = {
     "parts": do_parts, "measure": do_measure, "draw scan": do_draw_scan, "paint": do_paint, "bodies": do_bodies,
-    "place": do_place, "frame": do_frame, "compare": do_compare, "report": do_report, "package": do_package,
+    "place": do_place, "carry": do_carry, "join": do_join, "frame": do_frame, "compare": do_compare,
+    "report": do_report, "package": do_package,
 }  # fmt: skip
 
 

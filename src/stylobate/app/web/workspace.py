@@ -168,8 +168,12 @@ class Workspace:
         others = [run for run in self.history.runs[: self.history.at] if run.scan != self.scan]
         return self.result_folder(others[-1].measured) if others else None
 
-    def keep_placement(self, folder: Path, who: str) -> None:
-        """Nothing more to keep: page.json names the chosen parts."""
+    def kept_chains(self) -> tuple[str, ...]:
+        """The chosen parts: page.json names them."""
+        return self.current.chains if self.current else ()
+
+    def keep_placement(self, folder: Path | None, who: str) -> None:
+        """Nothing more to keep."""
 
     def step(self, by: int, who: str) -> None:
         """Undo (−1) or redo (+1), where there is something. Raises OutputError."""
