@@ -15,8 +15,9 @@ import pytest
 from stylobate.case import Case, folder, intake
 from stylobate.case.log import START, Log, digest, line_bytes
 from stylobate.case.migrate import current
-from stylobate.case.model import VERSION
+from stylobate.case.model import VERSION, JoinEntry
 from stylobate.case.scrub import scrubbed
+from stylobate.case.words import unjoined
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.scan.read import read_surface
 from tests.doors.running import ROOT, environment
@@ -313,3 +314,22 @@ def test_paths_in_what_other_commands_wrote_are_taken_out() -> None:
     found = json.loads(intake.without_paths(text.encode()))
     assert found == {"scans": ["file 1", "file 2"], "file 2": 1, "note": "Use it."}
     assert intake.without_paths(b"not json") == b"not json"
+
+
+def test_what_is_to_be_joined_next_is_said(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    assert unjoined(case) == []
+    (tmp_path / "gum.stl").write_bytes(stl(post()))
+    case = intake.add_scan(case, "opposing", tmp_path / "gum.stl", "AB")
+    assert unjoined(case) == [], "without a bite scan it counts as aligned"
+    case = intake.add_scan(
+        intake.add_scan(case, "tissue", tmp_path / "gum.stl", "AB"), "bite", tmp_path / "gum.stl", "AB"
+    )
+    assert [line.split(":")[0].strip() for line in unjoined(case)] == ["tissue", "opposing"]
+    scan, result = case.table.scan("tissue"), case.table.result()
+    assert scan is not None
+    assert result is not None
+    entry = JoinEntry(role="tissue", scan=scan.sha256, result=result.id, bodies_from_scan=((1.0,),), shared_mm2=500.0,
+                      places=9, sites=(), by="AB", time=result.time)  # fmt: skip
+    case = case.change("AB", "joined", {}, lambda table: table.model_copy(update={"joins": (entry,)}))
+    assert [line.split(":")[0].strip() for line in unjoined(case)] == ["opposing"]

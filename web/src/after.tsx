@@ -11,12 +11,12 @@ export function Parts({ site, state, settled }: { site: Site; state: State; sett
   if (!placement) return null;
   const placed = placement.sites.find((item) => item.site === site.site);
   if (!placed) {
-    return <section class="parts"><h4>{t.title}</h4><p>{site.verdict === "do not use" ? t.notBuilt : placement.refused}</p></section>;
+    return <section class="parts"><h3>{t.title}</h3><p>{site.verdict === "do not use" ? t.notBuilt : placement.refused}</p></section>;
   }
   return (
     <section class="parts">
-      <h4>{t.title}</h4>
-      <p>{placed.chain.length === 0 ? t.none : t.lead(placed)}</p>
+      <h3>{t.title}</h3>
+      <p>{placed.chain.length === 0 ? t.none : t.lead(named(placed.chain, placed), placed)}</p>
       {placed.chain.length > 0 && <Figures placed={placed} />}
       {placed.notes.length > 0 && <ul class="plain">{placed.notes.map((note) => <li>{note}</li>)}</ul>}
       {placement.refused && <p class="note">{t.left(placement.refused)}</p>}
@@ -29,7 +29,6 @@ function Figures({ placed }: { placed: Placed }) {
   const t = texts.build;
   return (
     <dl class="numbers">
-      {placed.chain.map((link) => <div><dt>{link.part}</dt><dd>{t.turn(link.turn)}</dd></div>)}
       <div><dt>{t.off}</dt><dd>{figure(placed.angle_to_aim_deg, 1)}<i>°</i></dd></div>
       {placed.tissue_least_mm !== null && placed.tissue_greatest_mm !== null && (
         <div><dt>{t.tissue}</dt><dd>{t.tissueOf(placed.tissue_least_mm, placed.tissue_greatest_mm)} <i>mm</i></dd></div>
@@ -42,7 +41,7 @@ function Figures({ placed }: { placed: Placed }) {
 function Options({ placed, state, settled }: { placed: Placed; state: State; settled: (answer: Answer) => void }) {
   const t = texts.build;
   const name = `options-${placed.site}`;
-  const taken = words(placed.chain);
+  const taken = placed.chosen ? words(placed.chain) : "";
   const row = (option: Option) => (
     <li>
       <label class="option">
@@ -51,8 +50,8 @@ function Options({ placed, state, settled }: { placed: Placed; state: State; set
           onChange={() => void ask("site/chain", { site: placed.site, chain: option.chain }).then(settled)}
         />
         <span>
-          {option.chain.map((step) => `${step.part} (${t.turn(step.turn)})`).join(", ")}: {figure(option.angle_to_aim_deg, 1)}°
-          {option.notes.map((note) => <small>{note}</small>)}
+          {named(option.chain, placed)}
+          <small>{[t.leaves(option.angle_to_aim_deg), ...option.notes].join("; ")}</small>
         </span>
       </label>
     </li>
@@ -65,6 +64,13 @@ function Options({ placed, state, settled }: { placed: Placed; state: State; set
       {rest.length > 0 && <details open={rest.some((option) => words(option.chain) === taken)}><summary>{t.more(rest.length)}</summary><ul class="plain">{rest.map(row)}</ul></details>}
     </fieldset>
   );
+}
+
+/** A chain in words; the lowest part's turn where the same parts could stand otherwise. */
+function named(chain: { part: string; turn: number }[], placed: Placed): string {
+  const ids = chain.map((step) => step.part).join();
+  const several = placed.options.filter((option) => option.chain.map((step) => step.part).join() === ids).length > 1;
+  return chain.map((step, k) => (several && k === 0 ? `${step.part} (${texts.build.turn(step.turn)})` : step.part)).join(" + ");
 }
 
 function words(chain: { part: string; turn: number }[]): string {
@@ -108,7 +114,8 @@ export function FrameBlock({ state }: { state: State }) {
               <tr><th scope="row">{t.largest}</th><td>{figure(frame.worst_gap_p95_um, 0)} <i>µm</i></td><td>{figure(frame.worst_side_p95_um, 0)} <i>µm</i></td><td /></tr>
             </tbody>
           </table>
-          <p class="note">{t.counted(frame.counted)} {frame.notes.join(" ")} {t.path(state.placement?.path ?? "")} {t.limits}</p>
+          {state.placement?.path && <p>{t.path(state.placement)}</p>}
+          <p class="note">{t.counted(frame.counted)} {frame.notes.join(" ")} {t.limits}</p>
         </>
       )}
     </section>

@@ -1964,9 +1964,12 @@ export interface components {
          * PlacementView
          * @description Parts on the sites that may be built on. surfaces: keys of their CAD surfaces, by the part's id.
          *
+         *     path, one_path: whether a rigid frame can go onto all of them along one path, null where that is open, and why.
          *     refused: why there is none, or which scan was left out; "" where nothing was.
          */
         PlacementView: {
+            /** One Path */
+            one_path: boolean | null;
             /** Path */
             path: string;
             /** Refused */

@@ -11,6 +11,7 @@ export type Check = Schemas["CheckView"];
 export type Budget = Schemas["BudgetView"];
 export type Finding = Schemas["FindingView"];
 export type Placed = Schemas["PlacedView"];
+export type Placement = Schemas["PlacementView"];
 export type Option = Schemas["OptionView"];
 export type Frame = Schemas["FrameView"];
 export type Compared = Schemas["ComparedView"];

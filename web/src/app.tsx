@@ -15,8 +15,9 @@ export function App() {
   const [link, setLink] = useState<Link>("waiting");
   useEffect(() => listen(setState, setLink), []);
   useEffect(() => {
-    document.title = state?.result ? `${state.result.scan_file} · ${texts.title}` : texts.title;
-  }, [state?.result?.scan_file]);
+    const about = state?.case?.code ?? state?.result?.scan_file;
+    document.title = about ? `${about} · ${texts.title}` : texts.title;
+  }, [state?.case?.code, state?.result?.scan_file]);
   if (!state) return <main class="waiting"><p role="status">{link === "lost" ? texts.lost : texts.connecting}</p></main>;
   return <Page state={state} link={link} />;
 }
@@ -24,7 +25,7 @@ export function App() {
 function Page({ state, link }: { state: State; link: Link }) {
   const [theme, dark, setTheme] = useTheme();
   const [chosen, setChosen] = useState<string | null>(null);
-  const [look, setLook] = useState<Look>({ range: 50, coloured: true, unseen: true, parts: true, cutTurn: null });
+  const [look, setLook] = useState<Look>({ range: 50, coloured: true, unseen: true, parts: true, posts: true, cutTurn: null });
   const [pointing, setPointing] = useState(false);
   const [note, setNote] = useState("");
   const [dragging, setDragging] = useState(false);
@@ -79,8 +80,9 @@ function Page({ state, link }: { state: State; link: Link }) {
         <Picture {...{ state, chosen, look, dark, pointing, setLook, choose, pointed }} hold={(held) => { arch.current = held; }} />
         <div class="side" id="sites" tabIndex={-1}>
           <Open {...actions} state={state} pointing={pointing} note={note} />
-          {result && <Sites state={state} chosen={chosen} choose={choose} settled={settled} file={file} />}
+          {result && <Sites state={state} chosen={chosen} choose={choose} settled={settled} />}
           {!state.read_only && state.job === null && <Ask {...actions} state={state} pointing={pointing} note={note} />}
+          {result && <Further state={state} settled={settled} file={file} look={(point) => { setChosen(null); arch.current?.lookAt(point); }} />}
           <p class="caution">{texts.caution}</p>
         </div>
       </main>
@@ -90,9 +92,8 @@ function Page({ state, link }: { state: State; link: Link }) {
   );
 }
 
-function Sites({ state, chosen, choose, settled, file }: {
+function Sites({ state, chosen, choose, settled }: {
   state: State; chosen: string | null; choose: (site: string | null) => void; settled: (answer: Answer) => void;
-  file: (what: What, file: File) => void;
 }) {
   const result = state.result!;
   return (
@@ -100,7 +101,7 @@ function Sites({ state, chosen, choose, settled, file }: {
       <header class="headline">
         <h1>{texts.headline(result.sites, result.together?.verdict ?? null)}</h1>
         <p>
-          {result.scan_file} · {texts.triangles(result.triangles)} · {result.parts_name}
+          {!state.case && <>{result.scan_file} · </>}{texts.triangles(result.triangles)} · {result.parts_name}
           {result.work && <> · {texts.work[result.work as State["work"]] ?? result.work}</>}
         </p>
         {state.scene && !state.scene.whole && <p class="note">{texts.partial}</p>}
@@ -117,15 +118,26 @@ function Sites({ state, chosen, choose, settled, file }: {
           />
         ))}
       </ol>
+    </>
+  );
+}
+
+/** What follows from the sites as a whole, down to handing over. */
+function Further({ state, settled, file, look }: {
+  state: State; settled: (answer: Answer) => void; file: (what: What, file: File) => void;
+  look: (point: [number, number, number]) => void;
+}) {
+  const result = state.result!;
+  return (
+    <>
       {result.warnings.length > 0 && (
         <section class="block">
           <h2>{texts.warnings}</h2>
-          <ul class="plain">{result.warnings.map((line) => <li>{line}</li>)}</ul>
+          <ul class="plain">{result.warnings.map((line) => <Warning line={line} look={look} />)}</ul>
         </section>
       )}
       <Around state={state} file={file} settled={settled} />
       <FrameBlock state={state} />
-      <HandOver state={state} settled={settled} />
       {result.not_shown.length > 0 && (
         <section class="block">
           <h2>{texts.notShown}</h2>
@@ -133,7 +145,21 @@ function Sites({ state, chosen, choose, settled, file }: {
           <dl class="checks">{result.not_shown.map((item) => <div><dt>{item.what}</dt><dd>{item.check}</dd></div>)}</dl>
         </section>
       )}
+      <HandOver state={state} settled={settled} />
     </>
+  );
+}
+
+const PLACE = /\((-?[\d.]+), (-?[\d.]+), (-?[\d.]+)\)/;
+
+/** A remark about the scan; where it names a place, the picture can show it. */
+function Warning({ line, look }: { line: string; look: (point: [number, number, number]) => void }) {
+  const place = PLACE.exec(line);
+  return (
+    <li>
+      {texts.capital(line)}
+      {place && <> <button type="button" class="quiet small" onClick={() => look([Number(place[1]), Number(place[2]), Number(place[3])])}>{texts.showPlace}</button></>}
+    </li>
   );
 }
 

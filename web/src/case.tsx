@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ask, download, initials, type Answer, type CaseSite, type Check, type Site, type State } from "./api";
 import { Beam, type Marks } from "./beam";
+import { when } from "./format";
 import { texts } from "./texts";
 
 const QUADRANTS = [[18, 11, -1], [21, 28, 1], [38, 31, -1], [41, 48, 1]] as const;
@@ -14,6 +15,7 @@ export function Initials() {
       {texts.case.initials}
       <input
         type="text" size={5} maxLength={12} autocomplete="off" spellcheck={false} value={value}
+        onKeyDown={(event) => { if (event.key === "Enter") event.currentTarget.blur(); }}
         onInput={(event) => { setValue(event.currentTarget.value.trim()); initials.set(event.currentTarget.value.trim()); }}
       />
     </label>
@@ -45,7 +47,7 @@ export function CaseSection({ site, state, settled }: { site: Site; state: State
       </label>
       {held && (
         <>
-          <h4>{t.checks}</h4>
+          <h3>{t.checks}</h3>
           <ul class="checks-list">
             {held.checks.map((check) => <CheckRow key={`${held.tooth}-${check.kind}-${check.time}`} held={held} check={check} settled={settled} />)}
           </ul>
@@ -69,7 +71,7 @@ function CheckRow({ held, check, settled }: { held: CaseSite; check: Check; sett
     <li class={check.ok ? "passed" : made ? "failed" : "missing"}>
       <p>
         <strong>{check.question}</strong>{target && <i> {target}</i>}
-        <span class="made">{made ? `${check.ok ? t.passed : t.failed}${check.value ? `: ${check.value}` : ""} · ${check.by}, ${check.time.slice(0, 16).replace("T", " ")}` : t.missing}</span>
+        <span class="made">{made ? `${check.ok ? t.passed : t.failed}${check.value ? `: ${check.value}` : ""} · ${check.by}, ${when(check.time)}` : t.missing}</span>
       </p>
       {made && !again ? (
         <button type="button" class="quiet small" onClick={() => setAgain(true)}>{t.again}</button>
@@ -101,7 +103,7 @@ function ReleaseRow({ held, site, settled }: { held: CaseSite; site: Site; settl
   if (held.released_by) {
     return (
       <div class="release done">
-        <p><strong>{t.released(held.released_by)}</strong>, {held.released_at.slice(0, 16).replace("T", " ")}{held.reason && `: ${held.reason}`}</p>
+        <p><strong>{t.released(held.released_by)}</strong>, {when(held.released_at)}{held.reason && `: ${held.reason}`}</p>
         <button type="button" class="quiet small" onClick={() => act(true)}>{t.withdraw}</button>
       </div>
     );
@@ -110,7 +112,7 @@ function ReleaseRow({ held, site, settled }: { held: CaseSite; site: Site; settl
     <div class="release">
       {against && (
         <label>
-          {t.reason}
+          {t.reason(held.checks.filter((check) => !check.ok).length, site.verdict !== "use")}
           <input type="text" maxLength={2000} value={reason} onInput={(event) => setReason(event.currentTarget.value)} />
         </label>
       )}

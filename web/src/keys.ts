@@ -35,7 +35,7 @@ export function useKeys(hands: Hands): void {
         event.preventDefault();
         return hands.arch.current?.nudge(...view);
       }
-      if (["INPUT", "SELECT", "TEXTAREA"].includes(target.tagName) && event.key !== "Escape") return;
+      if (target.matches("select, textarea, input[type=text]") && event.key !== "Escape") return;
       if (event.key === "Enter" && target.tagName !== "CANVAS" && target !== document.body) return;
       if (act(event, hands)) event.preventDefault();
     };

@@ -131,7 +131,7 @@ function Chooser({ big, small, label, title, more, button, accept, onFile }: Cho
   const input = useRef<HTMLInputElement>(null);
   return (
     <div class={big ? "chooser big" : "chooser"}>
-      {title && <p class="chooser-title">{title}</p>}
+      {title && <h1 class="chooser-title">{title}</h1>}
       {more && <p>{more}</p>}
       <button type="button" class={big ? "primary" : small ? "quiet small" : "quiet"} aria-label={label} data-choose={small ? undefined : ""} onClick={() => input.current?.click()}>{button}</button>
       <input

@@ -126,6 +126,7 @@ function Instruments({ state, chosen, look, setLook, choose }: Props) {
           </label>
           <label class="tick"><input type="checkbox" checked={look.coloured} onChange={() => setLook({ ...look, coloured: !look.coloured })} /> {t.colours}</label>
           {(state.placement?.sites.length ?? 0) > 0 && <label class="tick"><input type="checkbox" checked={look.parts} onChange={() => setLook({ ...look, parts: !look.parts })} /> {texts.build.shown}</label>}
+          {(state.placement?.sites.length ?? 0) > 0 && <label class="tick"><input type="checkbox" checked={look.posts} onChange={() => setLook({ ...look, posts: !look.posts })} /> {t.posts}</label>}
           {bodies && <label class="tick"><input type="checkbox" checked={look.unseen} onChange={() => setLook({ ...look, unseen: !look.unseen })} /> {t.unseen}</label>}
         </div>
       )}

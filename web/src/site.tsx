@@ -13,6 +13,9 @@ export interface SiteActions {
   settled: (answer: Answer) => void;
 }
 
+const GAP_PX = 12;
+const FAR_LESS = 1e6; // times less likely: not worth a line
+
 interface Props extends SiteActions {
   site: Site;
   result: Result;
@@ -25,11 +28,11 @@ export function SiteCard({ site, result, state, open, choose, drop, part, settle
   const held = state.case?.sites.find((item) => item.site === site.site);
   const head = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    if (open) head.current?.scrollIntoView({ block: "nearest" });
+    if (open && head.current) toTop(head.current);
   }, [open]);
   return (
     <li class={`site ${open ? "open" : ""} is-${(site.verdict ?? "none").replaceAll(" ", "-")}`}>
-      <h3>
+      <h2>
         <button ref={head} type="button" class="site-head" aria-expanded={open} onClick={() => choose(open ? null : site.site)}>
           <Mark verdict={site.verdict} size={36} text={site.site} />
           <span class="sentence">
@@ -37,14 +40,22 @@ export function SiteCard({ site, result, state, open, choose, drop, part, settle
             <strong>{lead}{because ? ":" : ""}</strong> {because}
             {because && "."}
             {remedy && <span class="remedy"><b>{texts.doThis}</b> {remedy}</span>}
+            {site.verdict === "use" && site.findings.length > 0 && <span class="remedy">{texts.seen(site.findings)}</span>}
             <span class="figures"><Bounds site={site} /></span>
             {state.case && <span class="still">{held && <b>{held.tooth}</b>} {openWords(held)}</span>}
           </span>
         </button>
-      </h3>
+      </h2>
       {open && <Evidence {...{ site, result, state, drop, part, settled }} />}
     </li>
   );
+}
+
+/** Scroll the list until the site stands at its top; on a narrow screen the page itself scrolls, as little as it must. */
+function toTop(head: HTMLElement): void {
+  const list = head.closest(".side");
+  if (!list || list.scrollHeight <= list.clientHeight) return head.scrollIntoView({ block: "nearest" });
+  list.scrollTop += head.getBoundingClientRect().top - list.getBoundingClientRect().top - GAP_PX;
 }
 
 function Bounds({ site }: { site: Site }) {
@@ -65,13 +76,12 @@ function Bounds({ site }: { site: Site }) {
 function Evidence({ site, result, state, drop, part, settled }: Omit<Props, "open" | "choose">) {
   const e = texts.evidence;
   const d = site.deviation;
+  const others = site.alternatives.filter((other) => other.odds < FAR_LESS).sort((a, b) => a.odds - b.odds).slice(0, 4);
   return (
     <div class="evidence">
-      {state.case && <CaseSection site={site} state={state} settled={settled} />}
-      <Parts site={site} state={state} settled={settled} />
       {site.findings.length > 0 && (
         <section>
-          <h4>{e.findings}</h4>
+          <h3>{e.findings}</h3>
           <ul class="findings">
             {site.findings.map((finding) => (
               <li><strong>{causeText(finding)}.</strong> {finding.advice}</li>
@@ -79,9 +89,11 @@ function Evidence({ site, result, state, drop, part, settled }: Omit<Props, "ope
           </ul>
         </section>
       )}
+      {state.case && <CaseSection site={site} state={state} settled={settled} />}
+      <Parts site={site} state={state} settled={settled} />
       {d && (
         <section>
-          <h4>{e.deviation}</h4>
+          <h3>{e.deviation}</h3>
           <dl class="numbers">
             <div><dt>{e.rms}</dt><dd>{figure(d.rms_um, 1)} <i>µm</i></dd></div>
             <div><dt>{e.mean}</dt><dd>{figure(d.mean_um, 1)} <i>µm</i></dd></div>
@@ -91,15 +103,16 @@ function Evidence({ site, result, state, drop, part, settled }: Omit<Props, "ope
         </section>
       )}
       <section>
-        <h4>{e.budget}</h4>
+        <h3>{e.budget}</h3>
         <BudgetBars site={site} />
       </section>
       <Distances site={site} result={result} />
       {site.alternatives.length > 0 && (
         <section>
-          <h4>{e.alternatives}</h4>
+          <h3>{e.alternatives}</h3>
           <ul class="plain">
-            {[...site.alternatives].sort((a, b) => a.odds - b.odds).slice(0, 4).map((other) => (
+            {others.length === 0 && <li>{e.noAlternatives}</li>}
+            {others.map((other) => (
               <li>{other.scan_body}{e.turned(other.turn_deg)}: {e.odds(other.odds)}</li>
             ))}
           </ul>
@@ -162,7 +175,7 @@ function Distances({ site, result }: { site: Site; result: Result }) {
   if (pairs.length === 0) return null;
   return (
     <section>
-      <h4>{texts.evidence.distances}</h4>
+      <h3>{texts.evidence.distances}</h3>
       <table class="pairs">
         <tbody>
           {pairs.map((pair) => (

@@ -1,5 +1,5 @@
 // Every word of the page, in English; one file to translate.
-import type { Around, Compared, Finding, Frame, Placed, Site, State, Verdict } from "./api";
+import type { Around, Compared, Finding, Frame, Placed, Placement, Site, State, Verdict } from "./api";
 import { figure } from "./format";
 
 const WORK: Record<State["work"], string> = { single: "single crown", bridge: "bridge", arch: "full arch" };
@@ -44,7 +44,7 @@ export const texts = {
     dropNow: "Let go: the scan is measured at once",
     again: "Measure it again",
     measureThis: "Measure the scan that is here",
-    missed: "Point to a scan body that was missed",
+    missed: "Point to a missed scan body",
     pointNow: "Click the scan body in the picture, or press Enter to take the middle of the picture. Esc: leave it.",
     pointMiss: "There is no surface at that place. Click on the scan body itself.",
     stop: "Stop",
@@ -73,18 +73,17 @@ export const texts = {
     title: "Parts on this site",
     none: "No part of the folder can stand here.",
     notBuilt: "Nothing is built on this site: its verdict is “Don't use”. Mend the cause and scan again.",
-    lead: (placed: Placed): string => {
-      const chain = placed.chain.map((link) => link.part).join(", then ");
-      const channel = placed.angle_to_aim_deg < 0.05 ? "the screw channel leaves as aimed" : `the screw channel leaves ${figure(placed.angle_to_aim_deg, 1)}° off the aim`;
-      return `${chain}: ${channel}. ${placed.chosen ? "Chosen." : "The best of the options; nobody has chosen yet."}`;
+    lead: (chain: string, placed: Placed): string => {
+      return `${chain}: the screw ${texts.build.leaves(placed.angle_to_aim_deg)}. ${placed.chosen ? "Chosen." : "Shown as the best of the options: nobody has chosen yet."}`;
     },
-    turn: (turn: number) => `index position ${turn}`,
+    leaves: (deg: number): string => deg < 0.05 ? "channel leaves as aimed" : `channel leaves ${figure(deg, 1)}° off the aim`,
+    turn: (turn: number) => `turned to mark ${turn}`,
     turned: "Turn", tissue: "Tissue above the platform", room: "Room to the other jaw", off: "Channel off the aim",
     tissueOf: (least: number, greatest: number) => `${figure(least, 1)} to ${figure(greatest, 1)}`,
     options: "Options, best first",
     more: (n: number) => `${n} more`,
     take: "Take these parts",
-    shown: "Placed parts",
+    shown: "Parts",
     left: (why: string) => `Parts: ${why}`,
   },
   around: {
@@ -107,7 +106,7 @@ export const texts = {
       if (frame.refused) return frame.refused;
       const within = frame.probability_within_limits ?? 0;
       const count = within > 0.9995 ? "in nearly every case" : within < 0.0005 ? "in hardly any case" : `${Math.round(1000 * within) / 10} times in 100`;
-      return `A rigid frame made to these positions would rest within ${figure(frame.limit_um, 0)} µm of gap and ${figure(frame.side_limit_um, 0)} µm of side ${count}.`;
+      return `A rigid frame made to these positions would rest with gaps of at most ${figure(frame.limit_um, 0)} µm, and at most ${figure(frame.side_limit_um, 0)} µm sideways, ${count}.`;
     },
     cause: (frame: Frame): string => {
       const worst = [...frame.sites].sort((a, b) => (b.share_worst ?? 0) - (a.share_worst ?? 0))[0];
@@ -115,8 +114,12 @@ export const texts = {
       const first = worst ? `Site ${worst.site} is the worst one ${Math.round(100 * (worst.share_worst ?? 0))} times in 100.` : "";
       return best ? `${first} A second scan of site ${best.site} helps most: then ${Math.round(1000 * best.probability_within_limits) / 10} times in 100.` : first;
     },
-    site: "Site", gap: "Gap, 95 %", side: "Side, 95 %", worst: "Worst one", largest: "Largest",
-    path: (because: string) => because && `One path of insertion: ${because}.`,
+    site: "Site", gap: "Gap, 95 %", side: "Sideways, 95 %", worst: "Worst one", largest: "Largest",
+    path: ({ path, one_path }: Placement) => {
+      if (one_path === null) return `Whether these parts share one path of insertion is open: ${path}.`;
+      return one_path ? `These parts share one path of insertion: ${path}.`
+        : `These parts share no path of insertion: ${path}. Choose others, or abutments that bring the axes together.`;
+    },
     counted: (names: string[]) => `Counted: ${names.join(", ")}.`,
     limits: "No limit of misfit is proven. A try-in, the one-screw test and a radiograph decide.",
   },
@@ -143,10 +146,10 @@ export const texts = {
     title: "What could the picture show?",
     lead: "Mark the two ends of the scan body in the radiograph. Its true length tells how obliquely the beam fell, and so which gap this picture could show. That is noted with the check.",
     choose: "Choose the picture …",
-    length: "True length of the part, mm", pixel: "Width of a pixel at the part, mm",
+    length: "True length of the part, mm", pixel: "Width of a pixel, mm (the sensor's data sheet states it)",
     first: "Click the middle of one end, or move with the arrow keys and press Enter.",
     second: "Now the other end.",
-    both: "Both ends are marked. Clicking again starts anew.",
+    both: "Both ends are marked; clicking again starts anew. With the two numbers below, “Passed” notes what this picture could show.",
     picture: "The radiograph. Arrow keys move the cross, with Shift in larger steps; Enter marks an end.",
     local: "The picture stays in this browser; only the marks are kept.",
     broken: "This file is no picture that the browser can show. Export it as PNG or JPEG.",
@@ -165,6 +168,7 @@ export const texts = {
     const because = site.verdict === "undecided" ? "the uncertainty reaches across the limit of the work" : "beyond the limit of the work";
     return { lead, because, remedy: "Scan this site again from all sides, then decide." };
   },
+  seen: (findings: Finding[]): string => `Seen and allowed for: ${findings.map(cause).join("; ")}.`,
   doThis: "Do:",
   together: "The sites together",
   site: (name: string) => `Site ${name}`,
@@ -174,7 +178,7 @@ export const texts = {
     of: "95 % bounds of this scan alone", total: "95 % bounds, all sources", free: "free to turn",
   },
   evidence: {
-    findings: "What stands against it",
+    findings: "Findings",
     deviation: "Deviation from the drawn part",
     rms: "rms", mean: "mean", p95: "95 % within", points: "points",
     coverage: "The scan shows",
@@ -185,8 +189,8 @@ export const texts = {
     noBudget: "This result holds the scan's own share only. What the made part, its seating and the temperature add is not in it.",
     total: "all that have a figure",
     distances: "To the other sites",
-    alternatives: "Other readings",
-    odds: (odds: number) => odds >= 1e6 ? "far less likely" : odds < 1.5 ? "as likely: this scan can't tell" : `${figure(odds, odds < 10 ? 1 : 0)} × less likely`,
+    alternatives: "Other readings", noAlternatives: "Every other scan body or turn fits far worse.",
+    odds: (odds: number) => odds < 1.5 ? "as likely: this scan can't tell" : `${figure(odds, odds < 10 ? 1 : 0)} × less likely`,
     turned: (deg: number) => (Math.abs(deg) < 0.05 ? "" : `, turned by ${figure(deg, 0)}°`),
   },
   actions: {
@@ -195,7 +199,7 @@ export const texts = {
     section: "Section",
     sectionTurn: "Turn of the section about the axis",
     unseen: "Hatch what is not shown",
-    unseenNeeds: "Needs the parts folder: start with --parts",
+    posts: "Scan bodies",
     colours: "Colours",
     range: "Range of the colours",
     rangeValue: (um: number) => `± ${um} µm`,
@@ -217,7 +221,11 @@ export const texts = {
     pass: "Passed", fail: "Not passed", again: "Check again",
     ncm: "Torque used, in newton centimetres", unit: "Number of the scan body",
     target: (low: number, high: number) => low === high ? `target ${low} N·cm` : `target ${low} to ${high} N·cm`,
-    reason: "Reason for releasing it as it stands",
+    reason: (open: number, verdict: boolean): string => {
+      const why = [verdict ? "the verdict is not “Use”" : "", open === 1 ? "one check is open" : open ? `${open} checks are open` : ""];
+      const words = why.filter(Boolean).join(" and ");
+      return `${words.charAt(0).toUpperCase()}${words.slice(1)}: to release it all the same, write the reason`;
+    },
     release: (tooth: string) => `Release tooth ${tooth} for the work`,
     withdraw: "Take the release back",
     handOver: "Hand over",
@@ -229,6 +237,8 @@ export const texts = {
   notShown: "What no scan can show",
   notShownLead: "Check these at the chair before the positions are used.",
   warnings: "About this scan",
+  capital: (line: string): string => line.charAt(0).toUpperCase() + line.slice(1),
+  showPlace: "Show the place",
   partial: "The scan itself is not here: only the surroundings of the sites are shown. Start with --scan to see all of it.",
   noSurface: "There is no surface to show: neither the scan nor the sites' coloured surfaces are here.",
   loading: "Fetching the surface …",

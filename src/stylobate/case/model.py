@@ -13,6 +13,8 @@ VERSION = 2
 
 Role = Literal["bodies", "tissue", "opposing", "bite"]
 ROLES: tuple[Role, ...] = ("bodies", "tissue", "opposing", "bite")
+JOINED: tuple[Literal["tissue", "opposing"], ...] = ("tissue", "opposing")
+"""Scans that may come in frames of their own; the bite scan is on the way of the other jaw."""
 Kind = Literal["clean", "seated", "torque", "radiograph", "unit"]
 KINDS: tuple[Kind, ...] = ("clean", "seated", "torque", "radiograph", "unit")
 Output = Literal["place", "seat", "compare"]
@@ -204,6 +206,16 @@ class CaseTable(Table):
             if (entry.role, entry.scan, entry.result) == (role, scan.sha256, result.id) and same_bite:
                 return entry
         return None
+
+    def lies_as_it_is(self, role: Role) -> bool:
+        """Whether a scan needs no join: the other jaw without a bite scan counts as aligned."""
+        return role == "opposing" and self.scan("bite") is None
+
+    def to_join(self) -> tuple[Role, ...]:
+        """The scans still to be laid on that of the bodies; none while there is no result to join at."""
+        if self.result() is None:
+            return ()
+        return tuple(r for r in JOINED if self.scan(r) and not self.join(r) and not self.lies_as_it_is(r))
 
     def output(self, kind: Output) -> OutputEntry | None:
         """The newest output of that kind for the current result; None where there is none, or it was taken back."""

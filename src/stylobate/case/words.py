@@ -17,6 +17,7 @@ def summary(case: Case, log_lines: int) -> list[str]:
     found += [f"  scan of {role}: {entry.file}" for role, entry in scans.items() if entry is not None]
     joined = {role: table.join(role) for role in ROLES}
     found += [f"  {role}: {join_words(entry)}" for role, entry in joined.items() if entry is not None]
+    found += unjoined(case)
     parts = table.current_parts()
     if parts is not None:
         found.append(f"  parts: {parts.name}, {parts.revision}")
@@ -28,6 +29,13 @@ def summary(case: Case, log_lines: int) -> list[str]:
     found += [_site(state) for state in states(case)]
     found += [f"  {line.time} {line.who}: {line.what}" for line in case.log.lines[-log_lines:]]
     return found
+
+
+def unjoined(case: Case) -> list[str]:
+    """One line for each scan that is to be joined and is not yet."""
+    return [
+        f"  {role}: not joined to the scan of the bodies yet: 'stylobate case join'" for role in case.table.to_join()
+    ]
 
 
 def _site(state: SiteState) -> str:

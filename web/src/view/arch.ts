@@ -33,6 +33,7 @@ export interface Look {
   coloured: boolean;
   unseen: boolean;
   parts: boolean;
+  posts: boolean;
   cutTurn: number | null;
 }
 
@@ -42,7 +43,7 @@ const PIN_HEIGHT = 10;
 const SITE_DISTANCE = 34;
 const LEGEND_PX = 76; // the picture's middle lies above the legend
 const INSET = 0.09;
-const CHANNEL = { radius: 0.35, length: 22 }; // drawn as a rod; not its true width
+const CHANNEL = { radius: 0.25, length: 22 }; // drawn as a rod; not its true width
 const NO_CUT = new THREE.Vector4(0, 0, 0, 1);
 const THEMES = {
   light: { back: 0xe9eeea, plaster: 0xcdbfa8, inside: 0x8f8474, ink: 0x14201e, paper: 0xffffff, line: 0x10201e },
@@ -66,6 +67,10 @@ export class Arch {
   private parts = new THREE.Group();
   private partMaterial = new THREE.MeshLambertMaterial({ side: THREE.DoubleSide, flatShading: true });
   private channelMaterial = new THREE.MeshBasicMaterial();
+  private marker = new THREE.Mesh(
+    new THREE.SphereGeometry(1, 24, 16),
+    new THREE.MeshBasicMaterial({ color: 0xffb020, transparent: true, opacity: 0.6, depthTest: false }),
+  );
   private partKeys = "";
   private built: { sites: Built[]; surfaces: Record<string, string> } = { sites: [], surfaces: {} };
   private lines = new THREE.Group();
@@ -74,7 +79,7 @@ export class Arch {
   private origin = new THREE.Vector3();
   private stands: Stand[] = [];
   private chosen: string | null = null;
-  private look: Look = { range: 50, coloured: true, unseen: true, parts: true, cutTurn: null };
+  private look: Look = { range: 50, coloured: true, unseen: true, parts: true, posts: true, cutTurn: null };
   private geometryKey = "";
   private paintKey = "";
   private bodyKeys = "";
@@ -95,6 +100,7 @@ export class Arch {
     private onReady: (ready: boolean) => void,
   ) {
     this.renderer = new THREE.WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: false });
+    this.renderer.localClippingEnabled = true;
     this.renderer.outputColorSpace = THREE.LinearSRGBColorSpace; // colours of the map reach the screen unchanged
     const uniforms = {
       palette: { value: paletteTexture() },
@@ -104,6 +110,7 @@ export class Arch {
       plaster: { value: raw(THEMES.light.plaster) },
       inside: { value: raw(THEMES.light.inside) },
       cut: { value: NO_CUT.clone() },
+      posts: { value: 1 },
     };
     this.material = new THREE.ShaderMaterial({
       uniforms, vertexShader: SURFACE_VERTEX, fragmentShader: SURFACE_FRAGMENT, side: THREE.DoubleSide,
@@ -114,7 +121,8 @@ export class Arch {
     });
     const light = new THREE.DirectionalLight(0xffffff, 1.6);
     this.camera.add(light);
-    this.scene.add(this.camera, new THREE.AmbientLight(0xffffff, 1.4), this.bodies, this.parts, this.lines);
+    this.scene.add(this.camera, new THREE.AmbientLight(0xffffff, 1.4), this.bodies, this.parts, this.lines, this.marker);
+    this.marker.visible = false;
     this.controls = new OrbitControls(this.camera, canvas);
     this.controls.enableDamping = false;
     this.controls.addEventListener("start", () => this.stir());
@@ -205,7 +213,7 @@ export class Arch {
       body.name = stand.site;
       this.bodies.add(body);
     }
-    this.bodies.visible = this.look.unseen;
+    this.bodies.visible = this.look.unseen && this.look.posts;
     this.recut();
   }
 
@@ -268,6 +276,7 @@ export class Arch {
     this.bodies.clear();
     this.parts.clear();
     this.partKeys = "";
+    this.marker.visible = false;
     this.lines.clear();
   }
 
@@ -288,7 +297,8 @@ export class Arch {
     this.look = look;
     this.material.uniforms.range!.value = look.range;
     this.material.uniforms.coloured!.value = look.coloured ? 1 : 0;
-    this.bodies.visible = look.unseen;
+    this.material.uniforms.posts!.value = look.posts ? 1 : 0;
+    this.bodies.visible = look.unseen && look.posts;
     this.parts.visible = look.parts;
     if (recut) {
       this.recut();
@@ -299,7 +309,8 @@ export class Arch {
   }
 
   choose(site: string | null): void {
-    if (site === this.chosen) return;
+    this.marker.visible = false;
+    if (site === this.chosen) return this.draw();
     this.chosen = site;
     const index = this.stands.findIndex((stand) => stand.site === site);
     this.material.uniforms.chosen!.value = index + 1;
@@ -316,6 +327,7 @@ export class Arch {
     const stand = this.stands.find((item) => item.site === this.chosen);
     if (this.look.cutTurn === null || !stand) {
       cut.copy(NO_CUT);
+      this.partMaterial.clippingPlanes = null;
       return;
     }
     const pose = this.pose(stand);
@@ -323,6 +335,7 @@ export class Arch {
     const normal = this.sideways(pose, this.look.cutTurn);
     cut.set(normal.x, normal.y, normal.z, normal.dot(centre) + 0.002);
     const plane = new THREE.Plane().setFromNormalAndCoplanarPoint(normal, centre);
+    this.partMaterial.clippingPlanes = [plane.clone().negate()];
     const near = new THREE.Sphere(centre, 16);
     if (this.tree) this.lines.add(contour(this.tree, plane, near, null, this.lineColours.scan));
     const body = this.bodies.children.find((child) => child.name === stand.site) as THREE.Mesh | undefined;
@@ -350,7 +363,27 @@ export class Arch {
   private up(): THREE.Vector3 {
     const sum = new THREE.Vector3();
     for (const stand of this.stands) sum.add(new THREE.Vector3().setFromMatrixColumn(this.pose(stand), 2));
+    return sum.length() > 0.1 ? sum.normalize() : this.facing();
+  }
+
+  /** Where an open surface faces as a whole: the biting side of a scan, before any site is known. */
+  private facing(): THREE.Vector3 {
+    const normals = this.coarse?.geometry.getAttribute("normal");
+    const sum = new THREE.Vector3();
+    const one = new THREE.Vector3();
+    for (let i = 0; i < (normals?.count ?? 0); i++) sum.add(one.fromBufferAttribute(normals!, i));
     return sum.length() > 0.1 ? sum.normalize() : new THREE.Vector3(0, 0, 1);
+  }
+
+  /** Turn the picture to a point, scan coordinates. */
+  lookAt(point: [number, number, number]): void {
+    const target = new THREE.Vector3().fromArray(point).sub(this.origin);
+    const up = this.up();
+    const away = target.clone().sub(this.centre());
+    away.addScaledVector(up, -away.dot(up)).normalize().multiplyScalar(0.85).addScaledVector(up, 0.53);
+    this.marker.position.copy(target);
+    this.marker.visible = true;
+    this.fly(target, away.normalize(), 1.5 * SITE_DISTANCE, up, false);
   }
 
   private centre(): THREE.Vector3 {

@@ -32,8 +32,9 @@ export const SURFACE_FRAGMENT = /* glsl */ `
   uniform vec3 plaster;
   uniform vec3 inside;
   uniform vec4 cut;
+  uniform float posts;
   void main() {
-    if (dot(cut.xyz, vPlace) > cut.w) discard;
+    if (dot(cut.xyz, vPlace) > cut.w || (posts < 0.5 && vKnown > 0.5)) discard;
     vec3 n = normalize(vNormal);
     bool front = gl_FrontFacing;
     float light = 0.56 + 0.34 * abs(n.z) + 0.12 * n.y;

@@ -96,6 +96,7 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
     from stylobate.app.progress import progress_bar
     from stylobate.case import Case
     from stylobate.case.intake import add_result
+    from stylobate.case.words import unjoined
     from stylobate.report.folder import staging
     from stylobate.report.save import save
     from stylobate.report.table import show
@@ -116,8 +117,10 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
         out = Path(temporary) / "result"
         with staging(out) as area:
             save(result, area, maps=True)
-        add_result(case, out, who, scan_bodies, count)
+        case = add_result(case, out, who, scan_bodies, count)
     show(result)
+    for line in unjoined(case):
+        click.echo(line.strip())
     if count is not None and len(result.sites) < count:
         click.echo(f"stylobate: found {len(result.sites)} of the {count} sites asked for; the result is kept", err=True)
         return 3

@@ -96,6 +96,7 @@ def placement_view(placement: Placement, refused: str, parts: str) -> PlacementV
         sites=tuple(map(_placed, placement.sites)),
         surfaces={part: surface_key(parts, part) for part in used},
         path=placement.insertion.because if len(placement.sites) > 1 else "",
+        one_path=placement.insertion.one_path,
         warnings=placement.warnings,
         refused=refused,
     )
@@ -115,7 +116,7 @@ def _placed(site: PlacedSite) -> PlacedView:
         tissue_least_mm=site.tissue.least if site.tissue else None,
         tissue_greatest_mm=site.tissue.greatest if site.tissue else None,
         room_mm=site.room_mm,
-        notes=site.notes,
+        notes=tuple(note for note in site.notes if not note.startswith("finding: ")),
     )
 
 

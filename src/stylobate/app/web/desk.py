@@ -26,11 +26,9 @@ from stylobate.case import Case, checks, intake
 from stylobate.case.beam import marked
 from stylobate.case.folder import require_initials
 from stylobate.case.joined import join_words
+from stylobate.case.model import JOINED
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.record import read_result
-
-JOINED: tuple[Role, ...] = ("tissue", "opposing")
-"""Scans that may come in frames of their own."""
 
 
 class Desk(Protocol):
@@ -166,19 +164,9 @@ class CaseDesk:
     def around(self, role: Role) -> Beside | None:
         """The scan of the tissue or of the other jaw where it lies in the frame of the bodies, else None."""
         entry, join = self.case.table.scan(role), self.case.table.join(role)
-        if entry is None or not (join or self._as_it_lies(role)):
+        if entry is None or not (join or self.case.table.lies_as_it_is(role)):
             return None
         return Beside(str(self.folder / entry.file), join.bodies_from_scan if join else None)
-
-    def _as_it_lies(self, role: Role) -> bool:
-        """Whether a scan needs no join: the other jaw without a bite scan counts as aligned."""
-        return role == "opposing" and self.case.table.scan("bite") is None
-
-    def to_join(self) -> bool:
-        """Whether a scan is there that a join would lay on that of the bodies."""
-        table = self.case.table
-        held = [role for role in JOINED if table.scan(role) and not table.join(role) and not self._as_it_lies(role)]
-        return table.result() is not None and bool(held)
 
     def add_around(self, role: Role, scan: Path, who: str) -> None:
         """Keep a scan beside that of the bodies. Raises ScanError, CaseError."""
@@ -297,7 +285,7 @@ class CaseDesk:
 
     def _around(self, role: Role) -> AroundView:
         join = self.case.table.join(role)
-        return AroundView(role, join_words(join) if join else "", role == "bite" or self._as_it_lies(role))
+        return AroundView(role, join_words(join) if join else "", role == "bite" or self.case.table.lies_as_it_is(role))
 
     def _site(self, state: checks.SiteState) -> CaseSiteView:
         made = []

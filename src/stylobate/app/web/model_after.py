@@ -55,12 +55,14 @@ class PlacedView:
 class PlacementView:
     """Parts on the sites that may be built on. surfaces: keys of their CAD surfaces, by the part's id.
 
+    path, one_path: whether a rigid frame can go onto all of them along one path, null where that is open, and why.
     refused: why there is none, or which scan was left out; "" where nothing was.
     """
 
     sites: tuple[PlacedView, ...]
     surfaces: dict[str, str]
     path: str
+    one_path: bool | None
     warnings: tuple[str, ...]
     refused: str
 

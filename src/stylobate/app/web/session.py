@@ -57,6 +57,7 @@ class Session(Showing):
         await self.measurer.close()
 
     async def _open(self) -> None:
+        self.tell_case()
         if self.place.parts:
             await self.load_parts(self.place.parts)
         await self.show_all()
@@ -258,7 +259,7 @@ class Session(Showing):
 
     async def _join(self, desk: CaseDesk) -> None:
         """Join what is there to join; a refusal is shown and nothing else is held up by it. Raises Stopped."""
-        if not desk.to_join():
+        if not desk.case.table.to_join():
             return
         try:
             await self.measurer.run(

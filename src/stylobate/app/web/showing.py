@@ -10,13 +10,14 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from stylobate.app.web.board import Board, Place
-from stylobate.app.web.desk import JOINED, CaseDesk
+from stylobate.app.web.desk import CaseDesk
 from stylobate.app.web.measurer import Stopped
 from stylobate.app.web.model import BodyView, PartsView, RefusalView, ResultView, SceneView
 from stylobate.app.web.model_after import ComparedView, FrameView, PlacementView
 from stylobate.app.web.views import read_view
 from stylobate.app.web.words import key_of, one_line
 from stylobate.app.web.workspace import Options
+from stylobate.case.model import JOINED
 from stylobate.core.errors import StylobateError
 from stylobate.record import read_result
 
@@ -148,7 +149,7 @@ class Showing(Board):
         try:
             view = await self.placed(folder, desk.current.chains if desk and desk.current else (), "")
         except StylobateError as error:
-            view = PlacementView((), {}, "", (), one_line(error))
+            view = PlacementView((), {}, "", None, (), one_line(error))
         self.change(placement=view)
 
     async def placed(self, folder: Path, chains: tuple[str, ...], out: str) -> PlacementView:

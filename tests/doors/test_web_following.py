@@ -1,0 +1,205 @@
+"""What follows from a result, in a real browser: parts chosen and taken back, the frame, the radiograph, a new scan."""
+
+from __future__ import annotations
+
+import json
+import re
+import struct
+import zlib
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from playwright.sync_api import Browser, expect
+from playwright.sync_api import Page as Tab
+
+from stylobate.app.web.chains import chains_of
+from stylobate.case import Case, intake
+from stylobate.core.rigid import pose
+from stylobate.core.types import FloatArray
+from stylobate.parts import load_parts
+from stylobate.report.folder import staging
+from stylobate.report.save import save
+from stylobate.several.seating.verb import seat
+from stylobate.simulate import Noise, Settings, demo_bodies, scene
+from stylobate.simulate.demo import demo_parts
+from stylobate.simulate.files import scene_files
+from tests.doors.handmade import measurement, site_at
+from tests.doors.page_server import Page, page
+from tests.doors.test_web_page import SLOW_MS, browser, no_serious_fault, tab_of
+from tests.unit.case_making import result_at, scan_at
+
+__all__ = ["browser"]
+CHOSEN, UNCHOSEN = "Chosen.", "nobody has chosen yet"
+
+
+@pytest.fixture(scope="module")
+def case(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A case with the demo's parts and a result of three sites by hand, the first of them tooth 14."""
+    root = tmp_path_factory.mktemp("following")
+    demo_parts(root / "parts")
+    scan = scan_at(root / "arch.ply", 3)
+    made = intake.add_scan(Case.create(root / "case", "H-0421", "bridge", "AB"), "bodies", scan, "AB")
+    made = intake.add_parts(made, root / "parts", "AB")
+    made = intake.add_result(made, result_at(root / "result", scan, root / "parts", 3, "use"), "AB")
+    intake.name_sites(made, {"14": "1"}, "AB")
+    return root / "case"
+
+
+@pytest.fixture(scope="module")
+def opened(browser: Browser, case: Path) -> Iterator[tuple[Tab, list[str], Page]]:
+    with page(case) as running:
+        tab, said = tab_of(browser, running)
+        tab.get_by_label("Your initials").fill("AB")
+        expect(tab.get_by_role("heading", name="A frame over these sites")).to_be_visible(timeout=SLOW_MS)
+        tab.locator(".site-head").first.click()
+        yield tab, said, running
+
+
+def test_a_part_is_chosen_and_taken_back_to_no_choice(opened: tuple[Tab, list[str], Page], case: Path) -> None:
+    tab, said, _ = opened
+    parts = tab.locator(".site").first.locator(".parts")
+    choices = parts.get_by_role("radio")
+    expect(parts).to_contain_text(UNCHOSEN)
+    expect(parts.locator("input:checked")).to_have_count(0)
+    choices.nth(0).check()
+    expect(parts).to_contain_text(CHOSEN, timeout=SLOW_MS)
+    choices.nth(2).check()
+    expect(choices.nth(2)).to_be_checked(timeout=SLOW_MS)
+    expect(tab.get_by_role("button", name="Undo")).to_be_enabled(timeout=SLOW_MS)
+    held = Case.open(case).table.output("place")
+    assert held is not None
+    assert [word.partition("=")[0] for word in chains_of(case / held.folder)] == ["1"], "the others were not chosen"
+    for _ in range(2):
+        tab.get_by_role("button", name="Undo").click()
+    expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+    expect(tab.get_by_role("button", name="Redo")).to_be_enabled(timeout=SLOW_MS)
+    table = Case.open(case).table
+    assert table.output("place") is None, "what nobody chose is not handed over"
+    tab.get_by_role("button", name="Redo").click()
+    expect(choices.nth(0)).to_be_checked(timeout=SLOW_MS)
+    expect(tab.get_by_role("button", name="Undo")).to_be_enabled(timeout=SLOW_MS)
+    tab.get_by_role("button", name="Undo").click()
+    expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+    expect(tab.get_by_role("button", name="Redo")).to_be_enabled(timeout=SLOW_MS)
+    no_serious_fault(tab)
+    assert said == []
+
+
+def test_the_frame_shows_what_seat_foretells(opened: tuple[Tab, list[str], Page], case: Path) -> None:
+    tab, _, _ = opened
+    result = Case.open(case).table.result()
+    assert result is not None
+    expected = seat(case / result.folder)
+    rows = tab.locator(".frame tbody tr")
+    expect(rows).to_have_count(4)
+    for row, site in zip(rows.all(), expected.sites, strict=False):
+        assert site.gap_p95_um is not None
+        assert site.side_p95_um is not None
+        expect(row).to_contain_text(f"{site.site}{site.gap_p95_um:.0f} µm{site.side_p95_um:.0f} µm")
+    expect(tab.locator(".frame")).to_contain_text("A rigid frame made to these positions would rest")
+
+
+def grey(path: Path, width: int, height: int) -> Path:
+    """A grey PNG (ISO/IEC 15948), as a radiograph would come."""
+
+    def chunk(kind: bytes, content: bytes) -> bytes:
+        return struct.pack(">I", len(content)) + kind + content + struct.pack(">I", zlib.crc32(kind + content))
+
+    rows = (b"\0" + b"\x80" * width) * height
+    head = struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)
+    path.write_bytes(
+        b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(rows)) + chunk(b"IEND", b"")
+    )
+    return path
+
+
+@pytest.mark.parametrize(("length", "passed"), [("10.0", True), ("20.0", False)])
+def test_the_marks_of_a_radiograph_say_what_it_could_show(
+    opened: tuple[Tab, list[str], Page], case: Path, tmp_path: Path, length: str, passed: bool
+) -> None:
+    """400 pixels of 0.025 mm are 10 mm: square on to a part of 10 mm, 60° oblique to one of 20 mm (cos 60° = 1/2)."""
+    tab, said, _ = opened
+    row = tab.locator(".checks-list li").nth(3)
+    if row.get_by_role("button", name="Check again").count():
+        row.get_by_role("button", name="Check again").click()
+    row.locator("summary").click()
+    row.locator("input[type=file]").set_input_files(grey(tmp_path / "bitewing.png", 200, 500))
+    canvas = row.locator("canvas")
+    canvas.focus()
+    for _ in range(10):
+        canvas.press("Shift+ArrowUp")
+    canvas.press("Enter")
+    expect(row.get_by_role("status")).to_contain_text("Now the other end")
+    for _ in range(20):
+        canvas.press("Shift+ArrowDown")
+    canvas.press("Enter")
+    row.get_by_label("True length").fill(length)
+    row.get_by_label("Width of a pixel").fill("0,025")
+    no_serious_fault(tab)
+    row.get_by_role("button", name="Passed", exact=False).first.click()
+    expect(row).to_have_class("passed" if passed else "failed", timeout=SLOW_MS)
+    check = Case.open(case).table.checks[-1]
+    assert (check.kind, check.ok) == ("radiograph", passed)
+    assert ("beam 0° (" if passed else "beam 60° (") in check.value, check.value
+    expect(row).to_contain_text(check.value)
+    assert said == []
+
+
+def test_a_reopened_case_shows_no_choice_that_nobody_made(
+    browser: Browser, case: Path, opened: tuple[Tab, list[str], Page]
+) -> None:
+    """The first page ends with its choice taken back; whoever opens the case then sees none."""
+    opened[2].process.terminate()
+    opened[2].process.wait(30)
+    with page(case) as running:
+        tab, said = tab_of(browser, running)
+        tab.locator(".site-head").first.click()
+        expect(tab.locator(".parts")).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+        expect(tab.locator(".parts input:checked")).to_have_count(0)
+        assert said == []
+
+
+RAISED = 0.4
+"""mm by which the second body stood higher in the scan before."""
+
+
+def before(folder: Path, poses: list[FloatArray]) -> None:
+    """A folder of the page whose one measurement has bodies at these poses, the second of them not seated."""
+    (folder / "scans").mkdir(parents=True)
+    scan_at(folder / "scans" / "first.ply", 3)
+    rng = np.random.default_rng(5)
+    lifted = [at @ pose(np.eye(3), np.array([0.0, 0.0, RAISED if k == 1 else 0.0])) for k, at in enumerate(poses)]
+    sites = tuple(site_at(k + 1, at, rng) for k, at in enumerate(lifted))
+    made = measurement(3)[0]
+    result = replace(made, sites=sites, pairs=(), scan=replace(made.scan, file="first.ply"))
+    with staging(folder / "measured" / "1") as area:
+        save(result, area, maps=False)
+    run = {"run": 1, "scan": "first.ply", "kind": "scan", "detail": "first.ply", "options": {},
+           "chains": ["2=alder-base-10@0", "3=alder-gone@0"]}  # fmt: skip
+    values = {"format": "stylobate-page", "version": 1, "runs": [run], "at": 1, "next_run": 2, "parts": ""}
+    (folder / "page.json").write_text(json.dumps(values))
+
+
+def test_a_watched_scan_is_set_against_the_one_before(browser: Browser, tmp_path: Path) -> None:
+    demo_parts(tmp_path / "parts")
+    assert load_parts(tmp_path / "parts").scan_bodies
+    made = scene(Settings(seed=21, arch="quadrant", bodies=("alder-tall",) * 3, edge_mm=0.3, teeth=False, spin=False,
+                          noise=Noise(5.0, 5.0, 0.8), unseen=(0.0, 0.0)), demo_bodies())  # fmt: skip
+    before(tmp_path / "work", [truth.scan_from_connection for truth in made.sites])
+    (tmp_path / "export").mkdir()
+    with page(tmp_path / "work", "--parts", tmp_path / "parts", "--watch", tmp_path / "export") as running:
+        tab, said = tab_of(browser, running)
+        expect(tab.locator(".site")).to_have_count(3, timeout=SLOW_MS)
+        expect(tab.get_by_text(f"Watching {tmp_path / 'export'}")).to_be_visible()
+        (tmp_path / "export" / "second.stl").write_bytes(scene_files(made, "stl")["scan.stl"])
+        against = tab.locator(".against")
+        expect(against).to_contain_text("Site 2 stands otherwise than in first.ply", timeout=SLOW_MS)
+        expect(against).to_contain_text(re.compile(r"−(3[89]|4[01])\d µm in height"))
+        no_serious_fault(tab)
+        expect(tab.locator(".notice")).to_contain_text("site 3 (alder-gone): the parts at hand do not hold them")
+        tab.locator(".site-head").nth(1).click()
+        expect(tab.locator(".site").nth(1).locator(".parts")).to_contain_text(CHOSEN)
+        assert said == []
