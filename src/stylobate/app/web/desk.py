@@ -26,9 +26,11 @@ from stylobate.case import Case, checks, intake
 from stylobate.case.beam import marked
 from stylobate.case.folder import require_initials
 from stylobate.case.joined import join_words
-from stylobate.case.model import JOINED
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.record import read_result
+
+AROUND: tuple[Role, ...] = ("tissue", "opposing", "bite")
+"""Scans beside that of the bodies, in the order in which they are asked for."""
 
 
 class Desk(Protocol):
@@ -280,7 +282,7 @@ class CaseDesk:
         """What the page shows of the case. Raises ResultError, CaseError."""
         table = self.case.table
         sites = tuple(self._site(state) for state in checks.states(self.case))
-        around = tuple(self._around(role) for role in (*JOINED, "bite") if table.scan(role))
+        around = tuple(self._around(role) for role in AROUND if table.scan(role))
         return CaseView(table.code, table.work, sites, around)
 
     def _around(self, role: Role) -> AroundView:
