@@ -23,9 +23,9 @@ SMOOTHNESS = (0.5, 1.5, 2.5)
 # over about 0.7 mm (common practice, no source). It keeps a body that shows little from looking free of it.
 SD_PRIOR, LENGTH_PRIOR = (float(np.log(0.009)), 0.6), (float(np.log(0.7)), 0.6)
 STEPS = np.linspace(-1.2, 1.2, 7)  # in ln length and ln standard deviation, of fields set against the likeliest
-# Standard deviation of a view's shift, mm: half normal with 2 µm, and what each step stands for (no source).
-VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008])
-VIEWS_WEIGHT = np.exp(-((VIEWS / 0.002) ** 2) / 2.0) * np.gradient(VIEWS)
+# Standard deviation of a view's shift, mm: half Cauchy with 2 µm, and what each step stands for (no source).
+VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008, 0.016])
+VIEWS_WEIGHT = np.gradient(VIEWS) / (1.0 + (VIEWS / 0.002) ** 2)
 RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
 
 Sums = tuple[float, float, int]

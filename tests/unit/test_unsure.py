@@ -52,10 +52,18 @@ def test_plausible_fields_are_about_the_likeliest_and_hold_the_true_one() -> Non
     assert all(field.white_sd == likeliest.white_sd for field in fields)
 
 
-def test_few_correlation_lengths_leave_more_doubt_than_many() -> None:
-    short, long = (np.mean([widened(seen(field, seed)[0]) for seed in (5, 6, 7)]) for field in (FIELD, LONG))
-    assert 1.0 < short < 1.2
-    assert long > short + 0.02
+def test_few_correlation_lengths_leave_the_field_less_known_than_many() -> None:
+    """And what that does to the pose is a few per cent where there are many."""
+
+    def unknown(field: Field, seed: int) -> float:
+        one, likeliest = seen(field, seed)
+        fields, weights = plausible(Whole(one.patches, FEWER), likeliest)
+        logarithm = np.log([each.correlated_sd for each in fields])
+        return float(np.sqrt(weights @ (logarithm - weights @ logarithm) ** 2))
+
+    short, long = (np.mean([unknown(field, seed) for seed in (5, 6, 7, 8)]) for field in (FIELD, LONG))
+    assert long > 1.5 * short
+    assert 1.0 < np.mean([widened(seen(FIELD, seed)[0]) for seed in (5, 6, 7)]) < 1.2
 
 
 def test_a_motion_that_nothing_shows_stays_as_it_is() -> None:
