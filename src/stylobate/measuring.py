@@ -207,14 +207,17 @@ def _at_points(
 def _no_part_fits(bench: Bench, found: Sequence[Measured], unfit: Sequence[Resembles], origin: FloatArray) -> list[str]:
     """What to say of places that resemble a scan body and are none of the folder's."""
     warnings = []
-    for place in unfit:
-        if all(site.distance_to(place.middle) > NEAR_REACH / 2.0 for site in found):
-            where = ", ".join(f"{value:.1f}" for value in place.middle + origin)
-            warnings.append(
-                f"what stands at ({where}) resembles '{bench.bodies[place.body].id}' but no part fits it"
-                f" ({1e3 * place.sd:.0f} µm off). If it is a scan body, read the number on it and add its part to the"
-                " folder, or scan it again from all sides; a tooth needs nothing."
-            )
+    alone = [place for place in unfit if all(site.distance_to(place.middle) > NEAR_REACH / 2.0 for site in found)]
+    if alone:
+        named = [
+            f"at ({', '.join(f'{value:.1f}' for value in place.middle + origin)}) '{bench.bodies[place.body].id}'"
+            f" ({1e3 * place.sd:.0f} µm off)"
+            for place in sorted(alone, key=lambda place: place.sd)
+        ]
+        warnings.append(
+            f"these places resemble a scan body but no part fits: {'; '.join(named)}. Where one is a scan body, read"
+            " the number on it and add its part to the folder, or scan it again from all sides; a tooth needs nothing."
+        )
     if not found and not warnings:
         names = ", ".join(body.id for body in bench.bodies)
         warnings.append(
