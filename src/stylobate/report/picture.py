@@ -176,7 +176,8 @@ def _figures(page: Page, top: float, result: Result) -> None:
     if not result.sites:
         page.text(left, y + 0.32, "No scan body was found in this scan.")
     notes = [f"Site {site.site}: {finding.cause}" for site in result.sites for finding in site.findings]
-    for note in [*notes, *result.warnings][:4]:
+    warnings = [warning.partition(": ")[0] for warning in result.warnings]
+    for note in [*notes, *warnings][:4]:
         y += 0.24
         page.text(left, y + 0.1, _short(printable(note), 58), size=7.5, colour=SOFT)
 
