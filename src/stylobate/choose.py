@@ -14,20 +14,10 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import (
-    COARSE_POINTS,
-    REACH,
-    TUKEY,
-    Around,
-    Descent,
-    descend,
-    surprise,
-    to_connection,
-    usable,
-    within_reach,
-)
+from stylobate.fit import COARSE_POINTS, TUKEY, Around, Descent, descend, surprise, to_connection, usable, within_reach
 
-COMMON_POINTS = 2000
+COMMON_POINTS, FIRST_POINTS = 2000, 300
+THINNED = 8000  # points of the scan around a place that readings are laid on, at most about so many
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
 WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which readings are first compared
 TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
@@ -61,61 +51,68 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     Readings left far behind after a few steps go. The best is then tried at every turn about its axis: a body of three
     lobes fits nearly as well at each of them, and the search for places need not have come by the right one.
     """
-    first: list[Descent] = []
+    around = around.thinned(THINNED)
+    first: list[tuple[int, Descent]] = []
     for body, start in starts:
-        first.append(_from(trees[body], around, start))
-        if len(first) == min(TRIED, len(starts)) and min(one.sd for one in first) > HOPELESS_SD:
+        first.append((body, _from(trees[body], around, start)))
+        if len(first) == min(TRIED, len(starts)) and min(one.sd for _, one in first) > HOPELESS_SD:
             return []
-    laid = _compared(trees, around, [(body, d) for (body, _), d in zip(starts, first, strict=True)])
-    close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
-    last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
+    last = _compared(trees, around, _on(trees, around, first))
     for _ in range(TIMES_TURNED):
         best = last[0]
         home = rigid.inverse(best.descent.scan_from_connection)
         turns = [rigid.turn_of(home @ one.descent.scan_from_connection) for one in last if one.body == best.body]
-        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent, np.degrees(turns))]
-        last = _compared(trees, around, [*((one.body, one.descent) for one in last), *turned])
+        tree = trees[best.body]
+        others = _other_turns(tree, around, best.descent, np.degrees(turns))
+        turned = [(best.body, _from(tree, around, start)) for start in others]
+        known = [(one.body, one.descent) for one in last]
+        last = _compared(trees, around, [*known, *_on(trees, around, turned, known[0])])
         if last[0].descent is best.descent:
             break
     return last
 
 
-def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[Descent]:
-    """Descents from the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
+def _other_turns(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[FloatArray]:
+    """Poses at the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
     pose = from_.scan_from_connection
-    which = within_reach(tree, around, pose, TURN_POINTS)
-    loss = np.array([_turn_loss(tree, around.points[which], pose, from_.offset, turn) for turn in TURNS_DEG])
+    points = around.points[within_reach(tree, around, pose, TURN_POINTS)]
+    loss = _turn_losses(tree, to_connection(pose, points), from_.offset, TURNS_DEG)
     lowest = (loss <= np.roll(loss, 1)) & (loss <= np.roll(loss, -1))
     for turn_deg in known_deg:
         lowest &= np.abs((TURNS_DEG - turn_deg + 180.0) % 360.0 - 180.0) > 1.5 * TURN_STEP_DEG
     tried = np.nonzero(lowest)[0]
     tried = tried[np.argsort(loss[tried])][:OTHER_TURNS]
-    first = [_from(tree, around, pose @ rigid.turn_z(np.radians(TURNS_DEG[k]))) for k in tried]
-    return [_on(tree, around, one) for one in first if one.sd < HOPELESS_SD]
+    return [pose @ rigid.turn_z(np.radians(TURNS_DEG[k])) for k in tried]
 
 
-def _turn_loss(tree: SurfaceTree, points: FloatArray, pose: FloatArray, offset: float, turn_deg: float) -> float:
-    """ln of the mean truncated square (mm²) of points (n, 3) with the pose turned about z."""
-    local = to_connection(pose @ rigid.turn_z(np.radians(turn_deg)), points)
-    distance = tree.closest(local, 2 * TRUNCATED).distance
+def _turn_losses(tree: SurfaceTree, points: FloatArray, offset: float, turns_deg: FloatArray) -> FloatArray:
+    """ln of the mean truncated square (mm²) of points (n, 3), connection frame, with the body turned about z (k,)."""
+    turns = np.array([rigid.turn_z(angle)[:3, :3] for angle in np.radians(turns_deg)])
+    distance = tree.closest((points @ turns).reshape(-1, 3), TRUNCATED + abs(offset)).distance.reshape(len(turns), -1)
     off = np.minimum(np.abs(np.nan_to_num(distance, nan=np.inf) - offset), TRUNCATED)
-    return float(np.log(np.mean(off**2) + 1e-12))
+    return np.asarray(np.log(np.mean(off**2, axis=1) + 1e-12))
 
 
 def _from(tree: SurfaceTree, around: Around, start: FloatArray) -> Descent:
-    """The first steps from a start."""
-    return descend(tree, around, start, _near(tree, around, start), WIDE, steps=FIRST_STEPS)
+    """The first steps from a start, on few points."""
+    return descend(tree, around, start, within_reach(tree, around, start, FIRST_POINTS), WIDE, steps=FIRST_STEPS)
 
 
-def _near(tree: SurfaceTree, around: Around, pose: FloatArray) -> LongArray:
-    return within_reach(tree, around, pose, COARSE_POINTS)
-
-
-def _on(tree: SurfaceTree, around: Around, from_: Descent) -> Descent:
-    """A descent carried on to its end."""
-    pose = from_.scan_from_connection
-    width = max(1.2 * TUKEY * from_.sd, 0.06)
-    return from_ if from_.converged else descend(tree, around, pose, _near(tree, around, pose), width, from_.offset)
+def _on(
+    trees: Sequence[SurfaceTree], around: Around, first: Sequence[tuple[int, Descent]],
+    beside: tuple[int, Descent] | None = None,
+) -> list[tuple[int, Descent]]:  # fmt: skip
+    """First steps carried on to their end, but for those left behind the best of them or the one `beside` them."""
+    laid = _compared(trees, around, [*first, *([] if beside is None else [beside])])
+    result = []
+    for one in laid:
+        if one.log_loss - laid[0].log_loss >= LEFT_BEHIND or (beside is not None and one.descent is beside[1]):
+            continue
+        tree, start = trees[one.body], one.descent.scan_from_connection
+        width = max(1.2 * TUKEY * one.descent.sd, 0.06)
+        which = within_reach(tree, around, start, COARSE_POINTS)
+        result.append((one.body, descend(tree, around, start, which, width, one.descent.offset)))
+    return result
 
 
 def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[tuple[int, Descent]]) -> list[Laid]:
@@ -128,7 +125,7 @@ def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[t
     off = np.full((len(descents), len(which)), TRUNCATED)
     for k, (body, descent) in enumerate(descents):
         pose = descent.scan_from_connection
-        closest = trees[body].closest(to_connection(pose, around.points[which]), REACH)
+        closest = trees[body].closest(to_connection(pose, around.points[which]), TRUNCATED + abs(descent.offset))
         good = usable(closest, around.normals[which] @ pose[:3, :3])
         off[k, good] = np.minimum(np.abs(closest.distance[good] - descent.offset), TRUNCATED)
     common = np.any(off < COMMON, axis=0)
@@ -150,15 +147,10 @@ def turns_left_deg(
     Every turn is tried, TURN_STEP_DEG apart, on the points that carry the fit: a linearised uncertainty knows nothing
     of a flat that no point shows. Turns by `period_deg` are the same connection.
     """
-    points = around.points[carried[:: max(1, len(carried) // TURN_POINTS)]]
-    here = _turn_loss(tree, points, pose, offset, 0.0)
-    least = 2.0 * np.log(LEAST_ODDS)
-    left = [
-        turn
-        for turn in TURNS_DEG[1:]
-        if apart_deg(turn, period_deg) > 0.0
-        and effective_points * (_turn_loss(tree, points, pose, offset, turn) - here) < least
-    ]
+    points = to_connection(pose, around.points[carried[:: max(1, len(carried) // TURN_POINTS)]])
+    loss = _turn_losses(tree, points, offset, TURNS_DEG)
+    open_ = effective_points * (loss - loss[0]) < 2.0 * np.log(LEAST_ODDS)
+    left = [turn for turn in TURNS_DEG[open_] if apart_deg(turn, period_deg) > 0.0]
     return sorted(left, key=lambda turn: -apart_deg(turn, period_deg))
 
 

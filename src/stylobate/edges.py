@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.buckets import Buckets
+from stylobate.core.jit import compiled
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
 
@@ -66,15 +67,20 @@ class SharpEdges:
         return distance, np.append(self.angle, 0.0)[index]
 
 
+@compiled
 def sunk(distance: FloatArray, angle: FloatArray, radius: float) -> FloatArray:
     """Height (n,) of an edge's fillet over the sharp surface, mm: negative at convex edges.
 
     A fillet of this radius touches a face at t = radius·tan(|angle|/2) from the edge; nearer by u = t − distance it
     lies radius − √(radius² − u²) below the face.
     """
-    reach = radius * np.tan(np.minimum(np.abs(angle), 2.6) / 2.0)
-    u = np.clip(reach - distance, 0.0, radius)
-    return np.asarray(-np.sign(angle) * (radius - np.sqrt((radius - u) * (radius + u))))
+    height = np.zeros(len(distance))
+    for i in range(len(distance)):
+        if np.isfinite(distance[i]):
+            reach = radius * np.tan(min(abs(angle[i]), 2.6) / 2.0)
+            u = min(max(reach - distance[i], 0.0), radius)
+            height[i] = -np.sign(angle[i]) * (radius - np.sqrt((radius - u) * (radius + u)))
+    return height
 
 
 def likeliest_radius(distance: FloatArray, angle: FloatArray, residual: FloatArray) -> float:

@@ -126,20 +126,35 @@ def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongA
 
 def merged(fine: Patches, group: LongArray) -> Patches:
     """Patches, or points as patches of one, averaged over the groups (n,) by how many points each holds."""
-    count = np.bincount(group, weights=fine.count).astype(np.float64)
-
-    def mean(values: FloatArray) -> FloatArray:
-        return np.asarray(np.bincount(group, weights=values * fine.count) / count)
-
-    centre = np.stack([mean(column) for column in fine.centre.T], axis=1)
-    spread = mean(fine.spread + np.sum((fine.centre - centre[group]) ** 2, axis=1))
-    return Patches(
-        centre, mean(fine.residual), np.stack([mean(column) for column in fine.matrix.T], axis=1), count, spread
-    )
+    columns = np.column_stack([fine.centre, fine.residual, fine.matrix])
+    mean, count, spread = _averages(columns, fine.count, fine.spread, group, int(group.max()) + 1)
+    centre, residual, matrix = (np.ascontiguousarray(part) for part in (mean[:, :3], mean[:, 3], mean[:, 4:]))
+    return Patches(centre, residual, matrix, count, spread)
 
 
 @compiled
-def _forward(factor: FloatArray, right: FloatArray) -> None:
+def _averages(
+    columns: FloatArray, count: FloatArray, spread: FloatArray, group: LongArray, groups: int
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Weighted means (m, c) of columns (n, c) over groups, sums of the weights (m,), and the groups' spread (m,) about
+    the means of the first three columns."""
+    mean, total, wide = np.zeros((groups, columns.shape[1])), np.zeros(groups), np.zeros(groups)
+    for i in range(len(group)):
+        total[group[i]] += count[i]
+        for k in range(columns.shape[1]):
+            mean[group[i], k] += count[i] * columns[i, k]
+    for g in range(groups):
+        mean[g] /= total[g]
+    for i in range(len(group)):
+        square = spread[i]
+        for k in range(3):
+            square += (columns[i, k] - mean[group[i], k]) ** 2
+        wide[group[i]] += count[i] * square
+    return mean, total, wide / total
+
+
+@compiled
+def forward(factor: FloatArray, right: FloatArray) -> None:
     """Solve L X = right in place by forward substitution (NumPy has none; SciPy's costs 0.1 s to import)."""
     for i in range(factor.shape[0]):
         for j in range(i):
@@ -173,7 +188,7 @@ class Whitened:
     def of(patches: Patches, factor: FloatArray) -> Whitened:
         """factor: L, lower triangular (n, n)."""
         white = np.column_stack([patches.matrix, patches.residual])
-        _forward(factor, white)
+        forward(factor, white)
         return Whitened(white[:, :-1], white[:, -1])
 
     @property

@@ -13,7 +13,7 @@ from stylobate.core import rigid
 from stylobate.core.buckets import Buckets
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.jit import compiled
-from stylobate.core.types import BoolArray, FloatArray, LongArray
+from stylobate.core.types import BoolArray, FloatArray, IntArray, LongArray
 
 REACH = 0.8  # mm from the CAD surface within which scan points are looked at
 TUKEY = 4.685  # 95 % Gaussian efficiency (Huber & Ronchetti 2009, Robust Statistics)
@@ -27,6 +27,7 @@ OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to
 WORN_SD = 0.008  # mm: the same inward (no source)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
 LEAST_POINTS = 12
+FACING = 0.3  # cosine between the scan's normal and the CAD surface's above which they face the same way
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
 # mm around foreign surface: what a fit leaves out for the fillet that a scan makes there, and from where on nothing of
 # it may show: its last micrometres hardly move a pose, but pass for a lean, a split or another shape.
@@ -41,6 +42,11 @@ class Around:
     points: FloatArray
     normals: FloatArray
     area: FloatArray
+
+    def thinned(self, most: int) -> Around:
+        """The same with at most about `most` of its points, evenly taken."""
+        kept = slice(None, None, max(1, len(self.index) // most))
+        return Around(self.index[kept], self.points[kept], self.normals[kept], self.area[kept])
 
 
 @dataclass(frozen=True)
@@ -90,25 +96,34 @@ def to_connection(scan_from_connection: FloatArray, points: FloatArray) -> Float
     return np.asarray((points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])
 
 
+@compiled
 def rows(points: FloatArray, gradient: FloatArray) -> FloatArray:
     """A (n, 6) with residual = A·ξ + noise to first order: [g, p × g] (method, eq. 3)."""
-    return np.hstack([gradient, np.cross(points, gradient)])
+    result = np.empty((len(points), 6))
+    for i in range(len(points)):
+        p, g = points[i], gradient[i]
+        for k in range(3):
+            result[i, k] = g[k]
+            result[i, 3 + k] = p[(k + 1) % 3] * g[(k + 2) % 3] - p[(k + 2) % 3] * g[(k + 1) % 3]
+    return result
 
 
+@compiled
 def robust_sd(residual: FloatArray) -> float:
     """Standard deviation from the median absolute value, never below LEAST_SD."""
-    return max(LEAST_SD, MAD_TO_SD * float(np.median(np.abs(residual)))) if len(residual) else LEAST_SD
+    return float(max(LEAST_SD, MAD_TO_SD * np.median(np.abs(residual)))) if len(residual) > 0 else LEAST_SD
 
 
+@compiled
 def tukey(residual: FloatArray, width: float) -> FloatArray:
     """Weights (1 − (r/width)²)², zero beyond the width."""
-    return np.asarray(np.clip(1.0 - (residual / width) ** 2, 0.0, None) ** 2)
+    return np.maximum(1.0 - (residual / width) ** 2, 0.0) ** 2
 
 
 def usable(closest: Closest, normals: FloatArray) -> BoolArray:
     """Points whose foot lies inside the region and whose surface does not face away."""
     facing = np.einsum("ij,ij->i", closest.gradient, normals)
-    return np.asarray((closest.face >= 0) & ~closest.on_boundary & (facing > 0.3))
+    return np.asarray((closest.face >= 0) & ~closest.on_boundary & (facing > FACING))
 
 
 @dataclass(frozen=True)
@@ -146,31 +161,63 @@ def descend(
     by_area = area / max(float(np.mean(area)), 1e-12) if len(area) else area
     for iteration in range(steps):
         local = to_connection(pose, points)
-        closest = tree.closest(local, REACH)
-        good = usable(closest, normals @ pose[:3, :3])
-        good &= np.abs(np.nan_to_num(closest.distance, nan=np.inf) - offset) < width
-        if int(good.sum()) < LEAST_POINTS:
+        closest = tree.closest(local, min(REACH, abs(offset) + width))
+        count, sd_here, normal, right, total = _normal_equations(
+            local, normals @ pose[:3, :3], by_area, closest.distance, closest.gradient, closest.face,
+            closest.on_boundary, offset, width,
+        )  # fmt: skip
+        if count < LEAST_POINTS:
             return Descent(pose, offset, sd, False, iteration)
-        residual = closest.distance[good] - offset
-        sd = robust_sd(residual)
-        matrix = np.hstack([rows(local[good], closest.gradient[good]), np.ones((len(residual), 1))])
-        weight = tukey(residual, width) * by_area[good]
-        normal = matrix.T @ (weight[:, None] * matrix)
-        right = matrix.T @ (weight * residual)
-        pull = len(residual) / EFFECTIVE_SHARE * (sd / OFFSET_SD) ** 2
-        normal[6, 6] += pull
+        sd = sd_here
+        damped = normal.copy()
+        pull = count / EFFECTIVE_SHARE * (sd / OFFSET_SD) ** 2
+        damped[6, 6] += pull
         right[6] -= pull * offset
         # A motion that the points do not fix must not run away: a weak pull on the step, not on the answer.
-        normal[np.diag_indices(6)] += 1e-3 * np.mean(np.diag(normal)[:3]) * np.array([1, 1, 1, 1, 1, 1e-2])
-        step: FloatArray = np.asarray(np.linalg.solve(normal, right), dtype=np.float64)
+        damped[np.diag_indices(6)] += 1e-3 * np.mean(np.diag(normal)[:3]) * np.array([1, 1, 1, 1, 1, 1e-2])
+        step: FloatArray = np.asarray(np.linalg.solve(damped, right), dtype=np.float64)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         settled = width <= 1.2 * TUKEY * sd
-        moved = float(np.sqrt(np.sum(weight * (matrix @ step) ** 2) / np.sum(weight)))
+        moved = float(np.sqrt(max(step @ normal @ step, 0.0) / total))
         if settled and moved < STEP_DONE:
             return Descent(rigid.orthonormal(pose), offset, sd, True, iteration + 1)
         width = max(TUKEY * sd, 0.6 * width) if width > TUKEY * sd else TUKEY * sd
     return Descent(rigid.orthonormal(pose), offset, sd, False, steps)
+
+
+@compiled
+def _normal_equations(
+    points: FloatArray, normals: FloatArray, by_area: FloatArray, distance: FloatArray, gradient: FloatArray,
+    face: IntArray, on_boundary: BoolArray, offset: float, width: float,
+) -> tuple[int, float, FloatArray, FloatArray, float]:  # fmt: skip
+    """Of the usable points within `width` of the surface: how many, the robust sd (mm) of their residuals, Tukey's
+    weighted normal matrix (7, 7) and right side (7,) of pose and offset, and the sum of the weights."""
+    good = np.empty(len(points), np.int64)
+    residual = np.empty(len(points))
+    count = 0
+    for i in range(len(points)):
+        g, m = gradient[i], normals[i]
+        if face[i] < 0 or on_boundary[i] or g[0] * m[0] + g[1] * m[1] + g[2] * m[2] <= FACING:
+            continue
+        if abs(distance[i] - offset) < width:
+            good[count], residual[count] = i, distance[i] - offset
+            count += 1
+    good, residual = good[:count], residual[:count]
+    weight = tukey(residual, width) * by_area[good]
+    matrix, right, row = np.zeros((7, 7)), np.zeros(7), np.ones(7)
+    for c in range(count):
+        p, g = points[good[c]], gradient[good[c]]
+        row[0], row[1], row[2] = g[0], g[1], g[2]
+        row[3], row[4], row[5] = p[1] * g[2] - p[2] * g[1], p[2] * g[0] - p[0] * g[2], p[0] * g[1] - p[1] * g[0]
+        for j in range(7):
+            right[j] += weight[c] * row[j] * residual[c]
+            for k in range(j + 1):
+                matrix[j, k] += weight[c] * row[j] * row[k]
+    for j in range(7):
+        for k in range(j):
+            matrix[k, j] = matrix[j, k]
+    return count, robust_sd(residual), matrix, right, float(np.sum(weight))
 
 
 def within_reach(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, Whitened, correlation, larger, merged, same_view, squared_distances
+from stylobate.field import Field, Patches, correlation, forward, larger, merged, same_view, squared_distances
 
 BLOCK = 90  # fine patches in a block
 WHOLE, FEWER = 300, 150  # large patches over the whole body; where many fields are set against each other
@@ -94,16 +95,39 @@ class Whole:
 
     def under(self, shape: FloatArray, white: float) -> Sums:
         """The same under any covariance of the patches over s² (n, n), to which the white part comes."""
-        covariance = shape + np.diag(white / self.large.count)
+        covariance = shape.copy()
+        covariance[np.diag_indices(len(shape))] += white / self.large.count
         factor: FloatArray = np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
-        whitened = Whitened.of(self.large, factor)
-        k = whitened.matrix.shape[1]
-        information = whitened.matrix.T @ whitened.matrix
-        information[np.diag_indices(k)] += RIDGE * np.trace(information) / k + 1e-12
-        explained = whitened.matrix.T @ whitened.residual
-        log_det = 2.0 * float(np.sum(np.log(np.diag(factor)))) + float(np.linalg.slogdet(information)[1])
-        quadratic = whitened.cost - float(explained @ np.linalg.solve(information, explained))
-        return log_det, quadratic, len(factor) - k
+        log_det, quadratic = _restricted(factor, np.column_stack([self.large.matrix, self.large.residual]))
+        return log_det, quadratic, len(factor) - self.large.matrix.shape[1]
+
+
+@compiled
+def _restricted(factor: FloatArray, white: FloatArray) -> tuple[float, float]:
+    """ln det K + ln det AᵀK⁻¹A and the squares that A leaves of r, with K = L Lᵀ.
+
+    factor: L, lower triangular (n, n); white (n, k + 1): A and r, whitened in place.
+    """
+    forward(factor, white)
+    log_det = 0.0
+    for i in range(len(factor)):
+        log_det += 2.0 * np.log(factor[i, i])
+    k = white.shape[1] - 1
+    square = np.zeros((k + 1, k + 1))  # of A and r, whitened: lower half
+    for row in white:
+        for i in range(k + 1):
+            for j in range(i + 1):
+                square[i, j] += row[i] * row[j]
+    ridge = RIDGE * np.trace(square[:k, :k]) / k + 1e-12
+    for i in range(k):  # Cholesky's factor in place; what is left of the last corner are the squares left over
+        square[i, i] = np.sqrt(square[i, i] + ridge)
+        log_det += 2.0 * np.log(square[i, i])
+        for j in range(i + 1, k + 1):
+            square[j, i] /= square[i, i]
+        for j in range(i + 1, k + 1):
+            for m in range(i + 1, j + 1):
+                square[j, m] -= square[j, i] * square[m, i]
+    return log_det, square[k, k]
 
 
 def _surprise(length: float, sd: float) -> float:

@@ -103,10 +103,13 @@ def measure(
     order = order_along(centres, np.array([m.pose.scan_from_connection[:3, 2] for m in found]))
     found = [found[i] for i in order]
     legs = _legs([m.pose.scan_from_connection for m in found])
-    sites = tuple(
-        site_of(bench, str(k + 1), one, read, faces if maps else None, Work(work, chosen, _farthest(legs[k])))
-        for k, one in enumerate(found)
-    )
+
+    def described(k: int) -> Site:
+        job = Work(work, chosen, _farthest(legs[k]))
+        return site_of(bench, str(k + 1), found[k], read, faces if maps else None, job)
+
+    with ThreadPoolExecutor(threads) as pool:
+        sites = tuple(pool.map(described, range(len(found))))
     warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if _odd(site)])
     pairs = _pairs(sites, legs, chosen.drift)
     return Result(
@@ -349,7 +352,9 @@ def _pairs(sites: Sequence[Site], legs: Sequence[Sequence[Leg]], drift: Drift | 
         poses = (sites[i].scan_from_connection, sites[j].scan_from_connection)
         drifting = 0.0 if drift is None else drift_over(drift, legs[j][i])
         alone = pair(names, poses, (sites[i].covariance, sites[j].covariance))
-        whole = pair(names, poses, (still[i], still[j] + drifting))
+        all_counted = (still[i], still[j] + drifting)
+        nothing_more = all(map(np.array_equal, all_counted, (sites[i].covariance, sites[j].covariance)))
+        whole = alone if nothing_more else pair(names, poses, all_counted)
         made.append(replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg))
     return tuple(made)
 

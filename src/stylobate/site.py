@@ -12,7 +12,8 @@ from stylobate.budget import Leg, sources, total, without_figure
 from stylobate.choose import LEAST_ODDS, TURN_STEP_DEG, Laid, apart_deg, lay, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.buckets import Buckets
-from stylobate.core.closest import SurfaceTree
+from stylobate.core.closest import Closest, SurfaceTree
+from stylobate.core.jit import compiled
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray, IntArray, LongArray
@@ -20,7 +21,7 @@ from stylobate.diagnose import Diagnosis, diagnose
 from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
 from stylobate.find.template import sampled
-from stylobate.fit import REACH, Around, Fit, around, fit, to_connection, usable
+from stylobate.fit import Around, Fit, around, fit, to_connection, usable
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.pose import Pose, Stand, doubts, weigh
 from stylobate.settings import Settings
@@ -79,7 +80,7 @@ class Bench:
 class Measured:
     """A site before it has a name: body index, fit, weighted pose, what else could stand there.
 
-    claimed: the scan's vertices at this scan body's surface.
+    closest: of all of `around` to the CAD surface at the pose, within MAP_REACH.
     """
 
     body: int
@@ -90,8 +91,13 @@ class Measured:
     carried_area: float
     coverage: float
     middle: FloatArray
-    claimed: LongArray
+    closest: Closest
     diagnosis: Diagnosis
+
+    @property
+    def claimed(self) -> LongArray:
+        """The scan's vertices (k,) at this scan body's surface."""
+        return self.around.index[np.abs(self.closest.distance) < CLAIM_REACH]
 
     def doubted(self, finding: Finding) -> Measured:
         """The same site with one more finding, before all others."""
@@ -157,7 +163,8 @@ def measure_site(
         pose = pose.turn_known_within(np.radians(widest))
     return Measured(
         best.body, near, fitted, pose, tuple(laid), float(near.area[fitted.support].sum()), coverage,
-        bench.middle(best.body, pose.scan_from_connection), _claimed(tree, near, pose), diagnosis,
+        bench.middle(best.body, pose.scan_from_connection),
+        tree.closest(to_connection(pose.scan_from_connection, near.points), MAP_REACH), diagnosis,
     )  # fmt: skip
 
 
@@ -206,11 +213,6 @@ def _adrift(pose: Pose, fitted: Fit) -> bool:
 
 def _apart_mm(one: FloatArray, two: FloatArray) -> float:
     return float(np.linalg.norm(one[:3, 3] - two[:3, 3]))
-
-
-def _claimed(tree: SurfaceTree, near: Around, pose: Pose) -> LongArray:
-    closest = tree.closest(to_connection(pose.scan_from_connection, near.points), CLAIM_REACH)
-    return near.index[closest.face >= 0]
 
 
 def _explained(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
@@ -265,11 +267,11 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
         scan_from_connection=pose,
         covariance=measured.pose.covariance,
         u95=limits,
-        deviation=_deviation(bench.trees[measured.body], measured),
+        deviation=_deviation(measured),
         coverage=measured.coverage,
         findings=found,
         alternatives=alternatives,
-        map=None if faces is None else _map(bench.trees[measured.body], measured, scan, faces),
+        map=None if faces is None else _map(measured, scan, faces),
         u95_total=bounds(summed, connection.index_order),
         budget=budget,
         verdict=judge(summed, indexed, found, allowed, budget, without_figure(parts)),
@@ -282,9 +284,8 @@ def _moved(where: tuple[float, float, float], scan: Scan) -> tuple[float, float,
     return x, y, z
 
 
-def _deviation(tree: SurfaceTree, measured: Measured) -> Deviation:
-    points = measured.around.points[measured.fit.support]
-    off = 1e3 * tree.closest(to_connection(measured.pose.scan_from_connection, points), REACH).distance
+def _deviation(measured: Measured) -> Deviation:
+    off = 1e3 * measured.closest.distance[measured.fit.support]
     off = off[np.isfinite(off)]
     return Deviation(
         points=len(off),
@@ -347,18 +348,28 @@ def _findings(
     return tuple(findings)
 
 
-def _map(tree: SurfaceTree, measured: Measured, scan: Scan, faces: IntArray) -> SiteMap:
+def _map(measured: Measured, scan: Scan, faces: IntArray) -> SiteMap:
     """The scan around the scan body with the deviation where it lies on the scan region."""
-    pose = measured.pose.scan_from_connection
-    near = measured.around
-    closest = tree.closest(to_connection(pose, near.points), MAP_REACH)
+    near, closest = measured.around, measured.closest
     shown = closest.face >= 0
     number = np.full(len(scan.surface.vertices), -1, np.int32)
     number[near.index[shown]] = np.arange(int(shown.sum()), dtype=np.int32)
-    local = number[faces]
-    local = local[np.all(local >= 0, axis=1)]
-    own = usable(closest, near.normals @ pose[:3, :3]) & (np.abs(closest.distance) < MAP_DEVIATION)
+    own = usable(closest, near.normals @ measured.pose.scan_from_connection[:3, :3])
+    own &= np.abs(closest.distance) < MAP_DEVIATION
     foreign = Buckets.of(near.points[shown & ~own & ~closest.on_boundary], MAP_MARGIN)
     own &= ~np.isfinite(foreign.nearest(near.points, MAP_MARGIN)[0])
     off = np.where(own, 1e3 * closest.distance, np.nan)[shown]
-    return SiteMap(near.points[shown] + scan.origin, local, off)
+    return SiteMap(near.points[shown] + scan.origin, _renumbered(faces, number), off)
+
+
+@compiled
+def _renumbered(faces: IntArray, number: IntArray) -> IntArray:
+    """The faces whose three vertices all have a new number, by these numbers; −1 stands for none."""
+    kept = np.empty((len(faces), 3), np.int32)
+    count = 0
+    for face in faces:
+        for corner in range(3):
+            kept[count, corner] = number[face[corner]]
+        if kept[count, 0] >= 0 and kept[count, 1] >= 0 and kept[count, 2] >= 0:
+            count += 1
+    return kept[:count].copy()

@@ -2,7 +2,8 @@
 
 A triangle is kept for a cube when it is no farther from the cube's centre than the nearest one plus twice the half
 diagonal: no other can be nearest to any point of the cube (the distance to a set is 1-Lipschitz). Cubes are halved
-until few triangles are left. A query walks down to its cube and tries what is there.
+until few triangles are left. A query walks down to its cube and tries what is there, what is nearest to the cube's
+centre first, until what is left lies too far from the centre to be nearest to the point.
 """
 
 from __future__ import annotations
@@ -13,11 +14,11 @@ import numpy as np
 
 from stylobate.core.jit import compiled
 from stylobate.core.triangle import on_triangle
-from stylobate.core.types import FloatArray, IntArray
+from stylobate.core.types import Float32Array, FloatArray, IntArray
 
 BAND = 1.5  # mm: points farther from the surface have no triangle here
 FEW = 8  # triangles of a cube that is not cut further
-LEAST_SIDE = 0.1  # mm: cubes are not cut below
+LEAST_SIDE = 0.15  # mm: cubes are not cut below
 FAR, FAR_SIDE = 0.35, 0.4  # mm: farther than this from the surface, where few points are asked for, cubes stay large
 EMPTY = -1
 
@@ -27,13 +28,14 @@ class Cells:
     """low (3,) corner and side of the root cube, mm.
 
     nodes (k, 2): number of the first of eight children and −1; or start and count of a cube's triangles in `items`;
-    or EMPTY and −1.
+    or EMPTY and −1. away: distance of each of `items` from its cube's centre, mm, rising within a cube.
     """
 
     low: FloatArray
     side: float
     nodes: IntArray
     items: IntArray
+    away: Float32Array
 
     @staticmethod
     def of(triangles: FloatArray) -> Cells:
@@ -41,22 +43,22 @@ class Cells:
         corners = triangles.reshape(-1, 3)
         low = corners.min(axis=0) - BAND
         side = float(np.max(corners.max(axis=0) + BAND - low))
-        nodes, items = _cut(triangles, low, side)
-        return Cells(low, side, nodes, items)
+        return Cells(low, side, *_cut(triangles, low, side))
 
 
 @compiled
 def _grown(values: IntArray, least: int) -> IntArray:
-    wide = np.empty((max(least, 2 * values.shape[0]), values.shape[1]), np.int32)
+    wide = np.empty((max(least, 2 * values.shape[0]), values.shape[1]), values.dtype)
     wide[: values.shape[0]] = values
     return wide
 
 
 @compiled
-def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray, IntArray]:
+def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray, IntArray, Float32Array]:
     m = triangles.shape[0]
     nodes = np.empty((4096, 2), np.int32)
     items = np.empty((4 * m + 4096, 1), np.int32)
+    away = np.empty((4 * m + 4096, 1), np.float32)
     used_items = 0
     open_ = np.empty((8 * m + 4096, 1), np.int32)  # triangles of the cubes still to cut, one list after the other
     for f in range(m):
@@ -84,6 +86,7 @@ def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray,
         for k in range(count):
             if far[k] <= reach:
                 open_[start + kept, 0] = open_[start + k, 0]
+                far[kept] = far[k]
                 kept += 1
         if kept == 0:
             nodes[node, 0], nodes[node, 1] = EMPTY, -1
@@ -91,7 +94,13 @@ def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray,
         if kept <= FEW or half < LEAST_SIDE or (half < FAR_SIDE and nearest > FAR):
             if used_items + kept > items.shape[0]:
                 items = _grown(items, used_items + kept)
-            items[used_items : used_items + kept] = open_[start : start + kept]
+                away = _grown(away, used_items + kept)
+            for k in range(kept):  # sorted by insertion: lists are short
+                at = used_items + k
+                while at > used_items and away[at - 1, 0] > far[k]:
+                    away[at, 0], items[at, 0] = away[at - 1, 0], items[at - 1, 0]
+                    at -= 1
+                away[at, 0], items[at, 0] = far[k], open_[start + k, 0]
             nodes[node, 0], nodes[node, 1] = used_items, kept
             used_items += kept
             continue
@@ -112,4 +121,4 @@ def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray,
             stack[top, 4], stack[top, 5], stack[top, 6] = quarter, float(at), float(kept)
             top += 1
         used += 8
-    return nodes[:used].copy(), items[:used_items, 0].copy()
+    return nodes[:used].copy(), items[:used_items, 0].copy(), away[:used_items, 0].copy()

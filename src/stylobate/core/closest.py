@@ -16,7 +16,7 @@ from stylobate.core.cells import BAND, Cells
 from stylobate.core.jit import compiled
 from stylobate.core.surface import Surface
 from stylobate.core.triangle import CORNER_A, EDGE_AB, EDGE_CA, FACE, on_triangle
-from stylobate.core.types import BoolArray, FloatArray, IntArray
+from stylobate.core.types import BoolArray, Float32Array, FloatArray, IntArray
 
 LEAF_FACES = 4
 PIECE = 0.6  # mm: longest edge of what a box holds
@@ -88,7 +88,7 @@ class SurfaceTree:
             cells = self.cells
             _closest_in_cells(
                 points, float(limit), self.triangles, self.normals, self.open, cells.low, cells.side, cells.nodes,
-                cells.items, distance, gradient, face, boundary,
+                cells.items, cells.away, distance, gradient, face, boundary,
             )  # fmt: skip
         else:
             far = self.far
@@ -313,7 +313,7 @@ def _answer(
 @compiled
 def _closest_in_cells(
     points: FloatArray, limit: float, triangles: FloatArray, normals: FloatArray, is_open: BoolArray,
-    low: FloatArray, side: float, nodes: IntArray, items: IntArray,
+    low: FloatArray, side: float, nodes: IntArray, items: IntArray, away: Float32Array,
     distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
 ) -> None:  # fmt: skip
     """The same answers as `_closest_in_boxes`, for a limit within the cells' band."""
@@ -339,7 +339,12 @@ def _closest_in_cells(
                 if z >= half:
                     z -= half
                     node += 4
+            half /= 2.0
+            centre = np.sqrt((x - half) ** 2 + (y - half) ** 2 + (z - half) ** 2) + 1e-6
             for k in range(nodes[node, 0], nodes[node, 0] + nodes[node, 1]):
+                nearer = away[k] - centre
+                if nearer > 0.0 and nearer * nearer >= best:
+                    break
                 f = items[k]
                 off = (
                     (px - triangles[f, 0, 0]) * normals[f, FACE, 0]

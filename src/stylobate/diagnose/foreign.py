@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.buckets import Buckets
+from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose.surroundings import Surroundings
 from stylobate.fit import CLEAR_MARGIN, OUTSIDE
@@ -65,22 +66,31 @@ def touching(points: FloatArray, cell: float) -> LongArray:
     """Number (n,) of the group of each point: points in cells that touch (26 neighbours) are of one group."""
     if not len(points):
         return np.zeros(0, np.int64)
-    at = np.floor((points - points.min(axis=0)) / cell).astype(np.int64)
-    cells, which = np.unique(at, axis=0, return_inverse=True)
-    place = {tuple(c): k for k, c in enumerate(cells.tolist())}
+    at = np.floor((points - points.min(axis=0)) / cell).astype(np.int64) + 1
+    span = at.max(axis=0) + 2
+    cells, which = np.unique((at[:, 0] * span[1] + at[:, 1]) * span[2] + at[:, 2], return_inverse=True)
+    beside = np.arange(-1, 2)
+    steps = ((beside[:, None, None] * span[1] + beside[:, None]) * span[2] + beside).ravel()
+    return np.asarray(_flooded(cells, steps)[which])
+
+
+@compiled
+def _flooded(cells: LongArray, steps: LongArray) -> LongArray:
+    """Number (c,) of the group of each of the `cells`, sorted by their code, which touch at any of the `steps`."""
     group = np.full(len(cells), -1, np.int64)
-    steps = [(i, j, k) for i in (-1, 0, 1) for j in (-1, 0, 1) for k in (-1, 0, 1)]
+    stack = np.empty(len(cells), np.int64)
     count = 0
-    for k in range(len(cells)):
-        if group[k] >= 0:
+    for first in range(len(cells)):
+        if group[first] >= 0:
             continue
-        group[k], stack = count, [k]
-        while stack:
-            x, y, z = cells[stack.pop()].tolist()
-            for i, j, m in steps:
-                other = place.get((x + i, y + j, z + m))
-                if other is not None and group[other] < 0:
-                    group[other] = count
-                    stack.append(other)
+        group[first], stack[0], top = count, first, 1
+        while top > 0:
+            top -= 1
+            code = cells[stack[top]]
+            for step in steps:
+                k = np.searchsorted(cells, code + step)
+                if k < len(cells) and cells[k] == code + step and group[k] < 0:
+                    group[k], stack[top] = count, k
+                    top += 1
         count += 1
-    return np.asarray(group[which.ravel()])
+    return group

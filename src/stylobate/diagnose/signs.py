@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.diagnose.evidence import Evidence
+from stylobate.diagnose.evidence import Evidence, inverse_of_known
 from stylobate.diagnose.shapes import leaning, step_across
 from stylobate.diagnose.significance import any_of, chi2_tail
 
@@ -38,15 +39,14 @@ class Sign:
 
 def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
     """Leans from several starts, progressive and hinged. bottom, top: of what is seen of the body, mm."""
-    result = []
+    shapes = []
     for hinge in (False, True):
         for share in STARTS:
             start = bottom + share * (top - bottom)
             if hinge and share == 0.0:
                 continue  # all that is seen leans as one: no scan shows it
-            shapes = leaning(evidence.patches.centre, evidence.normal, start, top, hinge)
-            result.append(sign_of(evidence, "bent body", shapes))
-    return result
+            shapes.append(leaning(evidence.patches.centre, evidence.normal, start, top, hinge))
+    return signs_of(evidence, "bent body", shapes)
 
 
 def split(evidence: Evidence) -> list[Sign]:
@@ -54,7 +54,7 @@ def split(evidence: Evidence) -> list[Sign]:
     place, normal = evidence.patches.centre, evidence.normal
 
     def tried(azimuths: FloatArray) -> list[Sign]:
-        steps = [sign_of(evidence, "split surface", step_across(place, normal, a)) for a in azimuths]
+        steps = signs_of(evidence, "split surface", [step_across(place, normal, a) for a in azimuths])
         away = [np.abs(place[:, 0] * np.cos(a) + place[:, 1] * np.sin(a)) for a in azimuths]
         return [replace(one, unsure=np.nonzero(d < BESIDE_STEP)[0]) for one, d in zip(steps, away, strict=True)]
 
@@ -66,6 +66,16 @@ def split(evidence: Evidence) -> list[Sign]:
 
 def sign_of(evidence: Evidence, cause: str, shapes: FloatArray) -> Sign:
     """How much the residuals ask for shapes (m, k) of a cause."""
-    size, _ = evidence.amplitudes(shapes)
-    gain = float(size @ (shapes.T @ evidence.score))
-    return Sign(cause, shapes, gain, any_of(chi2_tail(gain, shapes.shape[1]), TESTS[cause]))
+    return signs_of(evidence, cause, [shapes])[0]
+
+
+def signs_of(evidence: Evidence, cause: str, forms: Sequence[FloatArray]) -> list[Sign]:
+    """The same for each form (m, k) of a cause."""
+    weighed = np.split(evidence.projected @ np.hstack(forms), len(forms), axis=1)
+    most = float(np.diag(evidence.weight).max())
+    result = []
+    for shapes, half in zip(forms, weighed, strict=True):
+        asked = shapes.T @ evidence.score
+        gain = float(asked @ inverse_of_known(shapes.T @ half, shapes, most) @ asked)
+        result.append(Sign(cause, shapes, gain, any_of(chi2_tail(gain, shapes.shape[1]), TESTS[cause])))
+    return result

@@ -190,7 +190,7 @@ def _place(
             seen_area += area[near[k]]
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
-            level[k] = agreement(axis, foot, near[:count:LEVEL_STEP], points, normals, profile, profile_low, False)
+            level[k] = agreement(axis, foot, near[:count:LEVEL_STEP], points, normals, profile, profile_low, -1.0)
         side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())

@@ -84,15 +84,17 @@ def _gather(
 @compiled
 def agreement(
     axis: FloatArray, foot: FloatArray, tests: LongArray, points: FloatArray, normals: FloatArray,
-    profile: Float32Array, profile_low: float, early: bool,
+    profile: Float32Array, profile_low: float, beyond: float,
 ) -> float:  # fmt: skip
-    """Share of the test points that lie on the profile, less those that lie inside the body."""
-    near, inside, seen = 0, 0, 0
-    for k in range(tests.shape[0]):
+    """Share of the test points that lie on the profile, less those that lie inside the body.
+
+    beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0. Negative: all.
+    """
+    near, inside, count = 0, 0, tests.shape[0]
+    while count > 0 and tests[count - 1] < 0:
+        count -= 1
+    for k in range(count):
         j = tests[k]
-        if j < 0:
-            break
-        seen += 1
         vx, vy, vz = points[j, 0] - foot[0], points[j, 1] - foot[1], points[j, 2] - foot[2]
         z = vx * axis[0] + vy * axis[1] + vz * axis[2]
         wx, wy, wz = vx - z * axis[0], vy - z * axis[1], vz - z * axis[2]
@@ -107,11 +109,15 @@ def agreement(
                     near += 1
             elif d < -NEAR:
                 inside += 1
-        if early and (
-            (k == 4 and near < 1) or (k == 7 and near < 2) or (k == 15 and near < 4) or (k == 23 and near < 6)
+        if beyond >= 0.0 and (
+            (near - inside + count - 1 - k) / count <= beyond
+            or (k == 4 and near < 1)
+            or (k == 7 and near < 2)
+            or (k == 15 and near < 4)
+            or (k == 23 and near < 6)
         ):
             return 0.0
-    return (near - inside) / max(seen, 1)
+    return float((near - inside) / max(count, 1))
 
 
 @compiled
@@ -153,8 +159,9 @@ def _vote(
                 foot[0] = p[0] + a * m[0] + b * ex + c * fx
                 foot[1] = p[1] + a * m[1] + b * ey + c * fy
                 foot[2] = p[2] + a * m[2] + b * ez + c * fz
-                value = agreement(axis, foot, tests[s], points, normals, profile, profile_low, True)
-                if value < least or value <= score[s, KEPT - 1]:
+                beyond = max(score[s, KEPT - 1], np.nextafter(least, 0.0))
+                value = agreement(axis, foot, tests[s], points, normals, profile, profile_low, beyond)
+                if value <= beyond:
                     continue
                 slot = KEPT - 1
                 while slot > 0 and score[s, slot - 1] < value:
