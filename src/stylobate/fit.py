@@ -179,7 +179,7 @@ def descend(
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
         settled = width <= 1.2 * TUKEY * sd
-        moved = float(np.sqrt(max(step @ normal @ step, 0.0) / total))
+        moved = float(np.sqrt(max(float(step @ normal @ step), 0.0) / total))
         if settled and moved < STEP_DONE:
             return Descent(rigid.orthonormal(pose), offset, sd, True, iteration + 1)
         width = max(TUKEY * sd, 0.6 * width) if width > TUKEY * sd else TUKEY * sd

@@ -11,6 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.jit import compiled
+from stylobate.core.normal import factored
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.field import Field, Patches, correlation, forward, larger, merged, same_view, squared_distances
 
@@ -113,20 +114,17 @@ def _restricted(factor: FloatArray, white: FloatArray) -> tuple[float, float]:
     for i in range(len(factor)):
         log_det += 2.0 * np.log(factor[i, i])
     k = white.shape[1] - 1
-    square = np.zeros((k + 1, k + 1))  # of A and r, whitened: lower half
+    square = np.zeros((k + 1, k + 1))
     for row in white:
         for i in range(k + 1):
             for j in range(i + 1):
                 square[i, j] += row[i] * row[j]
     ridge = RIDGE * np.trace(square[:k, :k]) / k + 1e-12
-    for i in range(k):  # Cholesky's factor in place; what is left of the last corner are the squares left over
-        square[i, i] = np.sqrt(square[i, i] + ridge)
+    for i in range(k):
+        square[i, i] += ridge
+    factored(square)
+    for i in range(k):
         log_det += 2.0 * np.log(square[i, i])
-        for j in range(i + 1, k + 1):
-            square[j, i] /= square[i, i]
-        for j in range(i + 1, k + 1):
-            for m in range(i + 1, j + 1):
-                square[j, m] -= square[j, i] * square[m, i]
     return log_det, square[k, k]
 
 
@@ -141,9 +139,16 @@ class _Likelihood:
 
     def __init__(self, patches: Patches, fitted: FloatArray | None) -> None:
         self.views = (_Blocks(patches, fitted), Whole(patches))
+        self.known: dict[tuple[float, float, float], tuple[float, float]] = {}
 
     def __call__(self, log_length: float, log_white: float, smoothness: float) -> tuple[float, float]:
-        """(−2 log L up to a constant, s²)."""
+        """(−2 log L up to a constant, s²); worked out once at each place, to which searches come back."""
+        place = round(log_length, 9), round(log_white, 9), smoothness
+        if place not in self.known:
+            self.known[place] = self._at(log_length, log_white, smoothness)
+        return self.known[place]
+
+    def _at(self, log_length: float, log_white: float, smoothness: float) -> tuple[float, float]:
         at = float(np.exp(log_length)), float(np.exp(log_white)), smoothness
         try:
             log_det, quadratic, n = (sum(part) for part in zip(*(v.sums(*at) for v in self.views), strict=True))

@@ -18,7 +18,7 @@ from stylobate.edges import RADII, SharpEdges, likeliest_radius
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
 from stylobate.likelihood import estimate
-from stylobate.unsure import doubt
+from stylobate.unsure import Doubt, doubt
 
 TURN, OFFSET, RADIUS = 5, 6, 7  # places among the parameters
 HELD_TURN = 1e-5  # rad
@@ -30,7 +30,7 @@ class Pose:
 
     scan_from_connection (4, 4); parameters (8, 8): covariance of ξ, offset and radius, mm and radians; offset of the
     surface, mm; radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent
-    points that would fix the offset as well.
+    points that would fix the offset as well. unsure: what the field's own uncertainty, counted in `parameters`, does.
     """
 
     scan_from_connection: FloatArray
@@ -39,6 +39,7 @@ class Pose:
     edge_radius: float
     field: Field
     effective_points: float
+    unsure: Doubt | None = None
 
     @property
     def covariance(self) -> FloatArray:
@@ -163,9 +164,10 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     rested = _best_turned(site, rested, factor, prior)
     state, information = rested.state, rested.information
     gain = rested.white.gain(rested.covariance, factor)
-    covariance = doubt(rested.covariance, gain, patches, field).on(rested.covariance)
+    unsure = doubt(rested.covariance, gain, patches, field)
+    covariance = unsure.on(rested.covariance)
     effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
-    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.radius, field, effective)
+    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.radius, field, effective, unsure)
 
 
 @dataclass(frozen=True)

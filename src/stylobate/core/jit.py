@@ -2,10 +2,30 @@
 
 from __future__ import annotations
 
+import importlib
+import sys
 from collections.abc import Callable
+from types import ModuleType
 from typing import Any, TypeVar, cast
 
-import numba
+BLAS = "scipy.linalg"
+
+
+def _numba_without_blas() -> ModuleType:
+    """numba, kept from loading SciPy's linear algebra: that costs 0.2 s at each start, and no loop here needs it."""
+    kept = BLAS not in sys.modules
+    if kept:
+        sys.modules[BLAS] = cast(ModuleType, None)  # what the import system takes for "not to be had"
+    try:
+        numba = importlib.import_module("numba")
+        importlib.import_module("numba.np.arraymath")
+    finally:
+        if kept:
+            del sys.modules[BLAS]
+    return numba
+
+
+numba = _numba_without_blas()
 
 F = TypeVar("F", bound=Callable[..., Any])
 

@@ -40,7 +40,8 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if state.found or patches:
         state = state.under(refielded(state.plain, state.shapes_found(), state.out))
     evidence = state.evidence()
-    unsure = doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field)
+    unsure = pose.unsure if state.nothing_found and evidence.field is pose.field else None
+    unsure = unsure or doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field)
     shapes = made_part(evidence.patches.centre, evidence.normal, state.radius, state.top)
     offset = pose.offset + float(evidence.step[OFFSET])
     sd = float(np.sqrt(unsure.on(evidence.covariance)[OFFSET, OFFSET]))

@@ -34,6 +34,11 @@ class State:
     radius: float
     coat: float = 0.0
 
+    @property
+    def nothing_found(self) -> bool:
+        """Whether the evidence is still the plain one."""
+        return not self.found and not self.out.any() and self.coat == 0.0
+
     def with_cause(self, sign: signs.Sign) -> State:
         """After freeing a whole-surface shape. Patches left out that it explains come back in."""
         found = replace(self, found=(*self.found, sign))

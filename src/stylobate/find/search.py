@@ -11,6 +11,7 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.buckets import within
 from stylobate.core.jit import compiled
+from stylobate.core.normal import factored, solution
 from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
 from stylobate.find.template import GRID_CELL, PROFILE_BAND, Template, template_of
 from stylobate.find.thin import Thinned, thin
@@ -119,10 +120,10 @@ def _refine(
     area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
 ) -> None:  # fmt: skip
     """A few robust Gauss–Newton steps on the grid's distances, in place (Tukey weights, width falling to 0.15 mm)."""
-    row = np.empty(6)
+    row = np.empty(7)
     for iteration in range(8):
         width = max(0.15, 0.4 * 0.8**iteration)
-        h, g = np.zeros((6, 6)), np.zeros(6)
+        square = np.zeros((7, 7))
         for k in range(0, count, REFINE_STEP):
             j = near[k]
             px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
@@ -138,27 +139,35 @@ def _refine(
             w = area[j] * (1.0 - (d / width) ** 2) ** 2
             row[0], row[1], row[2] = q[3], q[4], q[5]
             row[3], row[4], row[5] = py * q[5] - pz * q[4], pz * q[3] - px * q[5], px * q[4] - py * q[3]
-            for m in range(6):
-                g[m] += w * row[m] * d
-                for n in range(m, 6):
-                    h[m, n] += w * row[m] * row[n]
+            row[6] = d
+            for m in range(7):
+                for n in range(m + 1):
+                    square[m, n] += w * row[m] * row[n]
+        damping = 1e-3 * (square[0, 0] + square[1, 1] + square[2, 2]) + 1e-9
         for m in range(6):
-            for n in range(m):
-                h[m, n] = h[n, m]
-        damping = 1e-3 * (h[0, 0] + h[1, 1] + h[2, 2]) + 1e-9
-        for m in range(6):
-            h[m, m] += damping
-        step = np.linalg.solve(h, g)
-        angle = np.sqrt(step[3] ** 2 + step[4] ** 2 + step[5] ** 2)
-        if angle > 0.3:
-            step *= 0.3 / angle
-            angle = 0.3
-        s1 = np.sin(angle) / angle if angle > 1e-9 else 1.0
-        s2 = (1.0 - np.cos(angle)) / angle**2 if angle > 1e-9 else 0.5
-        k3 = np.array([[0.0, -step[5], step[4]], [step[5], 0.0, -step[3]], [-step[4], step[3], 0.0]])
-        turn = np.eye(3) + s1 * k3 + s2 * (k3 @ k3)
-        shift += rotation @ step[:3]
-        rotation[:] = rotation @ turn
+            square[m, m] += damping
+        factored(square)
+        _move(rotation, shift, solution(square))
+
+
+@compiled
+def _move(rotation: FloatArray, shift: FloatArray, step: FloatArray) -> None:
+    """The pose · exp(step (6,)) to first order of the shift, in place; turns by at most 0.3 rad."""
+    angle = np.sqrt(step[3] ** 2 + step[4] ** 2 + step[5] ** 2)
+    if angle > 0.3:
+        step *= 0.3 / angle
+        angle = 0.3
+    s1 = np.sin(angle) / angle if angle > 1e-9 else 1.0
+    s2 = (1.0 - np.cos(angle)) / angle**2 if angle > 1e-9 else 0.5
+    x, y, z = step[3], step[4], step[5]
+    for d in range(3):
+        a, b, c = rotation[d, 0], rotation[d, 1], rotation[d, 2]
+        shift[d] += a * step[0] + b * step[1] + c * step[2]
+        # Row · (1 + s1·K + s2·K²), with row · K = row × axis (K the matrix of axis × ·).
+        u, v, w = b * z - c * y, c * x - a * z, a * y - b * x
+        rotation[d, 0] = a + s1 * u + s2 * (v * z - w * y)
+        rotation[d, 1] = b + s1 * v + s2 * (w * x - u * z)
+        rotation[d, 2] = c + s1 * w + s2 * (u * y - v * x)
 
 
 @compiled
