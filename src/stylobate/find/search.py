@@ -15,7 +15,7 @@ from stylobate.core.normal import factored, solution
 from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
 from stylobate.find.template import GRID_CELL, PROFILE_BAND, Template, template_of
 from stylobate.find.thin import Thinned, thin
-from stylobate.find.vote import Axes, agreement, seeds_of, vote
+from stylobate.find.vote import Axes, agreement, oriented, seeds_of, vote
 from stylobate.parts.model import ScanBody
 
 LEAST_AGREEMENT = 0.2
@@ -197,9 +197,10 @@ def _place(
         seen_area = 0.0
         for k in range(count):
             seen_area += area[near[k]]
+        every = oriented(near[:count:LEVEL_STEP], points, normals)
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
-            level[k] = agreement(axis, foot, near[:count:LEVEL_STEP], points, normals, profile, profile_low, -1.0)
+            level[k] = agreement(axis, foot, every, profile, profile_low, -1.0)
         side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())

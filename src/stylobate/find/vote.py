@@ -82,35 +82,46 @@ def _gather(
 
 
 @compiled
+def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> FloatArray:
+    """(k, 6): points and normals of the numbers `index`, up to the first negative one, side by side."""
+    count = 0
+    while count < index.shape[0] and index[count] >= 0:
+        count += 1
+    result = np.empty((count, 6))
+    for k in range(count):
+        for d in range(3):
+            result[k, d] = points[index[k], d]
+            result[k, 3 + d] = normals[index[k], d]
+    return result
+
+
+@compiled
 def agreement(
-    axis: FloatArray, foot: FloatArray, tests: LongArray, points: FloatArray, normals: FloatArray,
-    profile: Float32Array, profile_low: float, beyond: float,
+    axis: FloatArray, foot: FloatArray, tests: FloatArray, profile: Float32Array, profile_low: float, beyond: float,
 ) -> float:  # fmt: skip
-    """Share of the test points that lie on the profile, less those that lie inside the body.
+    """Share of the test points (k, 6) that lie on the profile, less those that lie inside the body.
 
     beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0. Negative: all.
     """
     near, inside, count = 0, 0, tests.shape[0]
-    while count > 0 and tests[count - 1] < 0:
-        count -= 1
+    ax, ay, az = axis[0], axis[1], axis[2]
     for k in range(count):
-        j = tests[k]
-        vx, vy, vz = points[j, 0] - foot[0], points[j, 1] - foot[1], points[j, 2] - foot[2]
-        z = vx * axis[0] + vy * axis[1] + vz * axis[2]
-        wx, wy, wz = vx - z * axis[0], vy - z * axis[1], vz - z * axis[2]
+        vx, vy, vz = tests[k, 0] - foot[0], tests[k, 1] - foot[1], tests[k, 2] - foot[2]
+        z = vx * ax + vy * ay + vz * az
+        wx, wy, wz = vx - z * ax, vy - z * ay, vz - z * az
         r = np.sqrt(wx * wx + wy * wy + wz * wz)
-        kr, kz = int(r / PROFILE_CELL), int(np.floor((z - profile_low) / PROFILE_CELL))
+        kr, kz = int(r * (1.0 / PROFILE_CELL)), int(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)))
         if kr < profile.shape[0] and 0 <= kz < profile.shape[1]:
             d = profile[kr, kz, 0]
             if abs(d) < NEAR:
-                radial = (normals[j, 0] * wx + normals[j, 1] * wy + normals[j, 2] * wz) / max(r, 1e-9)
-                axial = normals[j, 0] * axis[0] + normals[j, 1] * axis[1] + normals[j, 2] * axis[2]
-                if radial * profile[kr, kz, 1] + axial * profile[kr, kz, 2] > 0.85:
+                radial = tests[k, 3] * wx + tests[k, 4] * wy + tests[k, 5] * wz
+                axial = tests[k, 3] * ax + tests[k, 4] * ay + tests[k, 5] * az
+                if radial * profile[kr, kz, 1] > (0.85 - axial * profile[kr, kz, 2]) * max(r, 1e-9):
                     near += 1
             elif d < -NEAR:
                 inside += 1
         if beyond >= 0.0 and (
-            (near - inside + count - 1 - k) / count <= beyond
+            near - inside + count - 1 - k <= beyond * count
             or (k == 4 and near < 1)
             or (k == 7 and near < 2)
             or (k == 15 and near < 4)
@@ -130,6 +141,7 @@ def _vote(
     axis, foot = np.empty(3), np.empty(3)
     for s in range(seeds.shape[0]):
         p, m = points[seeds[s]], normals[seeds[s]]
+        around = oriented(tests[s], points, normals)
         for k in range(PARTNERS):
             j = partners[s, k]
             if j < 0:
@@ -160,7 +172,7 @@ def _vote(
                 foot[1] = p[1] + a * m[1] + b * ey + c * fy
                 foot[2] = p[2] + a * m[2] + b * ez + c * fz
                 beyond = max(score[s, KEPT - 1], np.nextafter(least, 0.0))
-                value = agreement(axis, foot, tests[s], points, normals, profile, profile_low, beyond)
+                value = agreement(axis, foot, around, profile, profile_low, beyond)
                 if value <= beyond:
                     continue
                 slot = KEPT - 1
