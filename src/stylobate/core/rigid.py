@@ -63,7 +63,8 @@ def inverse(target_from_source: FloatArray) -> FloatArray:
 
 def turn_z(angle: float) -> FloatArray:
     """4×4 turn about +z by `angle`, rad."""
-    return pose(rotation_exp(np.array([0.0, 0.0, angle])), np.zeros(3))
+    c, s = np.cos(angle), np.sin(angle)
+    return np.array([[c, -s, 0.0, 0.0], [s, c, 0.0, 0.0], [0.0, 0.0, 1.0, 0.0], [0.0, 0.0, 0.0, 1.0]])
 
 
 def turn_of(motion: FloatArray) -> float:
