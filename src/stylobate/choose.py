@@ -16,8 +16,7 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.fit import COARSE_POINTS, TUKEY, Around, Descent, descend, surprise, to_connection, usable, within_reach
 
-COMMON_POINTS, FIRST_POINTS = 2000, 300
-THINNED = 8000  # points of the scan around a place that readings are laid on, at most about so many
+COMMON_POINTS = 2000
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
 WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which readings are first compared
 TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
@@ -51,29 +50,27 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     Readings left far behind after a few steps go. The best is then tried at every turn about its axis: a body of three
     lobes fits nearly as well at each of them, and the search for places need not have come by the right one.
     """
-    around = around.thinned(THINNED)
     first: list[tuple[int, Descent]] = []
     for body, start in starts:
         first.append((body, _from(trees[body], around, start)))
         if len(first) == min(TRIED, len(starts)) and min(one.sd for _, one in first) > HOPELESS_SD:
             return []
-    last = _compared(trees, around, _on(trees, around, first))
+    laid = _compared(trees, around, first)
+    close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
+    last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
     for _ in range(TIMES_TURNED):
         best = last[0]
         home = rigid.inverse(best.descent.scan_from_connection)
         turns = [rigid.turn_of(home @ one.descent.scan_from_connection) for one in last if one.body == best.body]
-        tree = trees[best.body]
-        others = _other_turns(tree, around, best.descent, np.degrees(turns))
-        turned = [(best.body, _from(tree, around, start)) for start in others]
-        known = [(one.body, one.descent) for one in last]
-        last = _compared(trees, around, [*known, *_on(trees, around, turned, known[0])])
+        turned = [(best.body, one) for one in _turned(trees[best.body], around, best.descent, np.degrees(turns))]
+        last = _compared(trees, around, [*((one.body, one.descent) for one in last), *turned])
         if last[0].descent is best.descent:
             break
     return last
 
 
-def _other_turns(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[FloatArray]:
-    """Poses at the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
+def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[Descent]:
+    """Descents from the likeliest turns about z other than those known, at most OTHER_TURNS of them."""
     pose = from_.scan_from_connection
     points = around.points[within_reach(tree, around, pose, TURN_POINTS)]
     loss = _turn_losses(tree, to_connection(pose, points), from_.offset, TURNS_DEG)
@@ -82,7 +79,8 @@ def _other_turns(tree: SurfaceTree, around: Around, from_: Descent, known_deg: F
         lowest &= np.abs((TURNS_DEG - turn_deg + 180.0) % 360.0 - 180.0) > 1.5 * TURN_STEP_DEG
     tried = np.nonzero(lowest)[0]
     tried = tried[np.argsort(loss[tried])][:OTHER_TURNS]
-    return [pose @ rigid.turn_z(np.radians(TURNS_DEG[k])) for k in tried]
+    first = [_from(tree, around, pose @ rigid.turn_z(np.radians(TURNS_DEG[k]))) for k in tried]
+    return [_on(tree, around, one) for one in first if one.sd < HOPELESS_SD]
 
 
 def _turn_losses(tree: SurfaceTree, points: FloatArray, offset: float, turns_deg: FloatArray) -> FloatArray:
@@ -94,33 +92,27 @@ def _turn_losses(tree: SurfaceTree, points: FloatArray, offset: float, turns_deg
 
 
 def _from(tree: SurfaceTree, around: Around, start: FloatArray) -> Descent:
-    """The first steps from a start, on few points."""
-    return descend(tree, around, start, within_reach(tree, around, start, FIRST_POINTS), WIDE, steps=FIRST_STEPS)
+    """The first steps from a start."""
+    return descend(tree, around, start, _near(tree, around, start), WIDE, steps=FIRST_STEPS)
 
 
-def _on(
-    trees: Sequence[SurfaceTree], around: Around, first: Sequence[tuple[int, Descent]],
-    beside: tuple[int, Descent] | None = None,
-) -> list[tuple[int, Descent]]:  # fmt: skip
-    """First steps carried on to their end, but for those left behind the best of them or the one `beside` them."""
-    laid = _compared(trees, around, [*first, *([] if beside is None else [beside])])
-    result = []
-    for one in laid:
-        if one.log_loss - laid[0].log_loss >= LEFT_BEHIND or (beside is not None and one.descent is beside[1]):
-            continue
-        tree, start = trees[one.body], one.descent.scan_from_connection
-        width = max(1.2 * TUKEY * one.descent.sd, 0.06)
-        which = within_reach(tree, around, start, COARSE_POINTS)
-        result.append((one.body, descend(tree, around, start, which, width, one.descent.offset)))
-    return result
+def _near(tree: SurfaceTree, around: Around, pose: FloatArray) -> LongArray:
+    return within_reach(tree, around, pose, COARSE_POINTS)
+
+
+def _on(tree: SurfaceTree, around: Around, from_: Descent) -> Descent:
+    """A descent carried on to its end."""
+    pose = from_.scan_from_connection
+    width = max(1.2 * TUKEY * from_.sd, 0.06)
+    return from_ if from_.converged else descend(tree, around, pose, _near(tree, around, pose), width, from_.offset)
 
 
 def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[tuple[int, Descent]]) -> list[Laid]:
     """The loss of every reading on the points that lie near any, best first."""
-    everything = len(around.points)
-    which = np.unique(
-        np.concatenate([within_reach(trees[b], around, d.scan_from_connection, everything) for b, d in descents])
-    )
+    near = np.zeros(len(around.points), np.bool_)
+    for body, descent in descents:
+        near[within_reach(trees[body], around, descent.scan_from_connection, len(near))] = True
+    which = np.nonzero(near)[0]
     which = which[:: max(1, len(which) // COMMON_POINTS)]
     off = np.full((len(descents), len(which)), TRUNCATED)
     for k, (body, descent) in enumerate(descents):

@@ -43,11 +43,6 @@ class Around:
     normals: FloatArray
     area: FloatArray
 
-    def thinned(self, most: int) -> Around:
-        """The same with at most about `most` of its points, evenly taken."""
-        kept = slice(None, None, max(1, len(self.index) // most))
-        return Around(self.index[kept], self.points[kept], self.normals[kept], self.area[kept])
-
 
 @dataclass(frozen=True)
 class Fit:
@@ -222,10 +217,26 @@ def _normal_equations(
 
 def within_reach(tree: SurfaceTree, around: Around, pose: FloatArray, most: int) -> LongArray:
     """Up to about `most` points spread over those within REACH of the box around the CAD surface at a pose."""
-    local = to_connection(pose, around.points)
     low, high = tree.box
-    near = np.nonzero(np.all((local > low - REACH) & (local < high + REACH), axis=1))[0]
+    near = _in_box(around.points, pose, low - REACH, high + REACH)
     return near[:: max(1, len(near) // most)]
+
+
+@compiled
+def _in_box(points: FloatArray, pose: FloatArray, low: FloatArray, high: FloatArray) -> LongArray:
+    """Those of scan points (n, 3) that lie in a box (corners (3,)) of the connection frame."""
+    found = np.empty(len(points), np.int64)
+    count = 0
+    for i in range(len(points)):
+        inside = True
+        x, y, z = points[i, 0] - pose[0, 3], points[i, 1] - pose[1, 3], points[i, 2] - pose[2, 3]
+        for k in range(3):
+            at = x * pose[0, k] + y * pose[1, k] + z * pose[2, k]
+            inside = inside and low[k] < at < high[k]
+        if inside:
+            found[count] = i
+            count += 1
+    return found[:count].copy()
 
 
 def fit(tree: SurfaceTree, around: Around, start: Descent) -> Fit:

@@ -16,7 +16,7 @@ from stylobate.core.types import BoolArray, Float32Array, FloatArray, LongArray
 from stylobate.find.template import PAIR_FAR, PAIR_NEAR, PROFILE_BAND, PROFILE_CELL, Template, pair_key
 from stylobate.find.thin import Thinned
 
-MAX_SEEDS, SEED_STEP = 4000, 3  # seeds of a scan; one of so many cells at most
+MAX_SEEDS = 4000
 PARTNERS = 4
 TESTS = 48
 TEST_RADIUS = 4.0  # mm around a seed in which its test points lie
@@ -191,7 +191,7 @@ def seeds_of(thinned: Thinned) -> Seeds:
     """Seeds spread over the scan, with partners and test points drawn around each."""
     usable = thinned.flat > 0.9
     candidates = np.nonzero(usable)[0]
-    step = max(SEED_STEP, -(-len(candidates) // MAX_SEEDS))
+    step = max(1, -(-len(candidates) // MAX_SEEDS))
     index = np.ascontiguousarray(candidates[::step])
     near = thinned.buckets
     partners, tests = _gather(index, near.points, thinned.normals, near.first, near.low, near.shape, near.side, usable)
