@@ -49,15 +49,13 @@ class SharpEdges:
         centre = vertices[faces].mean(axis=1)
         convex = np.einsum("ij,ij->i", normal[one], centre[two] - a) < 0
         sharp = turn > LEAST_ANGLE
-        points, angles = [], []
-        for p, q, angle in zip(a[sharp], b[sharp], np.where(convex, turn, -turn)[sharp], strict=True):
-            count = max(1, int(np.ceil(np.linalg.norm(q - p) / SPACING)))
-            share = (np.arange(count)[:, None] + 0.5) / count
-            points.append(p + share * (q - p))
-            angles.append(np.full(count, angle))
-        if not points:
+        if not sharp.any():
             return SharpEdges(None, np.zeros(0))
-        return SharpEdges(Buckets.of(np.concatenate(points), REACH), np.concatenate(angles))
+        start, along, angle = a[sharp], (b - a)[sharp], np.where(convex, turn, -turn)[sharp]
+        count = np.maximum(1, np.ceil(np.linalg.norm(along, axis=1) / SPACING).astype(np.int64))
+        edge = np.repeat(np.arange(len(count)), count)
+        share = (np.arange(len(edge)) - np.repeat(np.cumsum(count) - count, count) + 0.5) / count[edge]
+        return SharpEdges(Buckets.of(start[edge] + share[:, None] * along[edge], REACH), angle[edge])
 
     def near(self, points: FloatArray) -> tuple[FloatArray, FloatArray]:
         """Distance (n,) of points to the nearest sharp edge, inf beyond REACH, and that edge's angle (n,)."""

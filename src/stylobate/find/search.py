@@ -278,26 +278,40 @@ def _distinct(axes: Axes, template: Template, most: int) -> tuple[FloatArray, Fl
     score nearly as well: directions and feet.
     """
     order = np.argsort(-axes.score, kind="stable")
-    score, axis, foot = axes.score[order], axes.axis[order], axes.foot[order]
     rise = 0.5 * (template.height_low + template.height_high)
-    middle = foot + axis * rise
-    open_ = np.ones(len(order), np.bool_)
-    directions: list[FloatArray] = []
-    feet: list[FloatArray] = []
-    for k in range(len(order)):
-        if not open_[k]:
+    axis = axes.axis[order]
+    direction, middle = _means(axes.score[order], axis, axes.foot[order] + axis * rise, most)
+    return direction, middle - direction * rise
+
+
+@compiled
+def _means(score: FloatArray, axis: FloatArray, middle: FloatArray, most: int) -> tuple[FloatArray, FloatArray]:
+    """Directions and middles (k, 3), k ≤ most, of the axes (n, 3) that differ, best first, as means of those about."""
+    free = np.ones(len(score), np.bool_)
+    directions, middles = np.zeros((most, 3)), np.zeros((most, 3))
+    count = 0
+    for k in range(len(score)):
+        if not free[k] or count == most:
             continue
-        about = (np.sum((middle - middle[k]) ** 2, axis=1) < APART**2) & (axis @ axis[k] > np.cos(APART_RAD))
-        open_ &= ~about
-        alike = about & (score > NEARLY * score[k])
-        weight = score[alike, None] ** 2
-        direction = np.sum(weight * axis[alike], axis=0)
-        direction /= np.linalg.norm(direction)
-        directions.append(direction)
-        feet.append(np.sum(weight * middle[alike], axis=0) / np.sum(weight) - direction * rise)
-        if len(feet) == most:
-            break
-    return np.array(directions).reshape(-1, 3), np.array(feet).reshape(-1, 3)
+        total = 0.0
+        for j in range(len(score)):
+            away, along = 0.0, 0.0
+            for d in range(3):
+                away += (middle[j, d] - middle[k, d]) ** 2
+                along += axis[j, d] * axis[k, d]
+            if away >= APART**2 or along <= np.cos(APART_RAD):
+                continue
+            free[j] = False
+            if score[j] > NEARLY * score[k]:
+                weight = score[j] ** 2
+                total += weight
+                for d in range(3):
+                    directions[count, d] += weight * axis[j, d]
+                    middles[count, d] += weight * middle[j, d]
+        directions[count] /= np.sqrt((directions[count] ** 2).sum())
+        middles[count] /= total
+        count += 1
+    return directions[:count].copy(), middles[:count].copy()
 
 
 def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArray, thinned: Thinned) -> list[Reading]:
