@@ -131,16 +131,15 @@ def _compared(trees: Sequence[SurfaceTree], around: Around, descents: Sequence[t
 
 
 def turns_left_deg(
-    tree: SurfaceTree, around: Around, pose: FloatArray, offset: float, carried: LongArray, effective_points: float,
-    period_deg: float,
-) -> list[float]:  # fmt: skip
+    tree: SurfaceTree, points: FloatArray, pose: FloatArray, offset: float, effective_points: float, period_deg: float
+) -> list[float]:
     """Turns about z, degrees, that the mean square does not rule out (odds below LEAST_ODDS), widest first.
 
-    Every turn is tried, TURN_STEP_DEG apart, on the points that carry the fit: a linearised uncertainty knows nothing
-    of a flat that no point shows. Turns by `period_deg` are the same connection.
+    Every turn is tried, TURN_STEP_DEG apart, on the points (n, 3) that carry the fit: a linearised uncertainty knows
+    nothing of a flat that no point shows. Turns by `period_deg` are the same connection.
     """
-    points = to_connection(pose, around.points[carried[:: max(1, len(carried) // TURN_POINTS)]])
-    loss = _turn_losses(tree, points, offset, TURNS_DEG)
+    local = to_connection(pose, points[:: max(1, len(points) // TURN_POINTS)])
+    loss = _turn_losses(tree, local, offset, TURNS_DEG)
     open_ = effective_points * (loss - loss[0]) < 2.0 * np.log(LEAST_ODDS)
     left = [turn for turn in TURNS_DEG[open_] if apart_deg(turn, period_deg) > 0.0]
     return sorted(left, key=lambda turn: -apart_deg(turn, period_deg))

@@ -18,6 +18,7 @@ from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, S
 from stylobate.core.surface import Scan
 from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
+from stylobate.described import Work, site_of
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
 from stylobate.handedness import image_fits_better, only_in_the_mirror
@@ -26,7 +27,7 @@ from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
 from stylobate.settings import DEFAULT, WORKS, Drift, Settings, read_settings
-from stylobate.site import Bench, Measured, Resembles, Work, measure_site, site_of
+from stylobate.site import Bench, Measured, Resembles, measure_site
 from stylobate.verdict import judge_together
 
 SHARED = 0.2  # of a site's surface may be claimed by a better one

@@ -57,10 +57,9 @@ def test_every_wrong_turn_ends_at_the_true_one_or_nowhere(k: int) -> None:
 def test_a_turn_that_nothing_shows_is_wide_and_one_that_much_shows_is_none() -> None:
     body = BODIES[0]
     tree, around = SurfaceTree.of(body.region), scanned(body, 0)
-    everything = np.arange(len(around.points))
     at_home = np.eye(4)
-    assert turns_left_deg(tree, around, at_home, 0.0, everything, 100.0, 360.0) == []
-    assert turns_left_deg(tree, around, at_home, 0.0, everything, 1e-3, 360.0)[0] > 170.0
+    assert turns_left_deg(tree, around.points, at_home, 0.0, 100.0, 360.0) == []
+    assert turns_left_deg(tree, around.points, at_home, 0.0, 1e-3, 360.0)[0] > 170.0
 
 
 @cache

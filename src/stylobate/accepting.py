@@ -1,0 +1,65 @@
+"""Whether what was fitted at a place is the scan body, or a tooth or a stump that looks like it (method, eq. 8a)."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from stylobate.core.buckets import Buckets
+from stylobate.core.closest import SurfaceTree
+from stylobate.core.types import FloatArray
+from stylobate.diagnose import Diagnosis
+from stylobate.find.template import sampled
+from stylobate.fit import Around, Fit, to_connection, usable
+from stylobate.parts.model import ScanBody
+from stylobate.pose import Pose
+
+WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
+WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
+LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
+MOST_MOVED = 0.25  # mm by which weighing may move the platform
+SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
+# Where little shows the turn, what was seen may be no more than round: a tooth's signs then weigh more.
+FOREIGN_SIGNS, STRANGE_IF_ROUND, STRANGE_IF_COATED = {"added layer", "added material"}, 1.05, 0.8
+
+
+def no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
+    """Whether a place where little rules out another turn has the signs of a tooth or a stump."""
+    signs = FOREIGN_SIGNS & {finding.cause for finding in diagnosis.findings}
+    return signs == FOREIGN_SIGNS or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
+
+
+def strangeness(pose: Pose, explained: float) -> float:
+    """How little what was fitted looks like this scan body: residuals wide and smooth, surface off it near by.
+
+    Neither alone tells: a chipped body leaves surface unexplained. Asked before and after the diagnosis, which explains
+    a split or bent body's misfit and none of a tooth's, but may take in gingiva where little of a body is seen.
+    """
+    smooth = pose.field.correlated_sd * min(1.0, pose.field.length / SMOOTH_LENGTH)
+    return smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED
+
+
+def adrift(pose: Pose, fitted: Fit) -> bool:
+    """The scan does not fix the platform, or weighing has carried it off."""
+    loose = float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
+    return loose or _apart_mm(pose.scan_from_connection, fitted.scan_from_connection) > MOST_MOVED
+
+
+def _apart_mm(one: FloatArray, two: FloatArray) -> float:
+    return float(np.linalg.norm(one[:3, 3] - two[:3, 3]))
+
+
+def explained_share(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
+    """Of the scan within 0.4 mm of the CAD surface and facing its way, the share that lies on it."""
+    pose = fitted.scan_from_connection
+    closest = tree.closest(to_connection(pose, near.points), 0.4)
+    close = usable(closest, near.normals @ pose[:3, :3])
+    on = close & (np.abs(np.nan_to_num(closest.distance) - fitted.offset) < max(3.0 * fitted.sd, 0.05))
+    return float(near.area[on].sum() / max(near.area[close].sum(), 1e-9))
+
+
+def coverage_of(body: ScanBody, near: Around, fitted: Fit) -> float:
+    """Share of the scan region's area that the scan shows, 0 to 1."""
+    spots, _ = sampled(body.region, 0.25)
+    local = to_connection(fitted.scan_from_connection, near.points[fitted.support])
+    distance, _ = Buckets.of(local, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)
+    return float(np.mean(np.isfinite(distance)))

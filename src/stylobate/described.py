@@ -1,0 +1,168 @@
+"""A measured site → the site as it is reported: bounds, findings, budget, verdict, and the map of its deviation."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from stylobate.bounds import bounds, turn_between_deg
+from stylobate.budget import Leg, sources, total, without_figure
+from stylobate.choose import LEAST_ODDS, Laid
+from stylobate.core.buckets import Buckets
+from stylobate.core.jit import compiled
+from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
+from stylobate.core.surface import Scan
+from stylobate.core.types import IntArray
+from stylobate.fit import usable
+from stylobate.parts.model import ScanBody
+from stylobate.settings import Settings
+from stylobate.site import Bench, Measured
+from stylobate.turns import weighed_doubt
+from stylobate.verdict import judge
+
+MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
+MAP_MARGIN = 0.35  # mm beside foreign surface that is left grey: the fillet of the gingiva
+UNSURE_TURN_DEG = 5.0  # a turn known no better is said to be ambiguous (common practice, no source)
+
+
+@dataclass(frozen=True)
+class Work:
+    """What will be built, with the settings; farthest: to the site farthest along the arch, None for a single one."""
+
+    kind: str
+    settings: Settings
+    farthest: Leg | None
+
+
+def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntArray | None, work: Work) -> Site:
+    """The site as it is reported: pose in scan coordinates, bounds, deviation, findings, budget, verdict, map."""
+    body = bench.bodies[measured.body]
+    connection = bench.parts.connection(body.seats_on)
+    pose = measured.pose.scan_from_connection.copy()
+    pose[:3, 3] += scan.origin
+    limits = bounds(measured.pose.covariance, connection.index_order)
+    alternatives = _alternatives(bench, measured)
+    indexed = connection.index_order > 0
+    found = (
+        *_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
+        *(f if f.where is None else replace(f, where=_moved(f.where, scan)) for f in measured.diagnosis.findings),
+    )
+    parts = sources(measured.pose.covariance, measured.diagnosis.made, body, connection, work.settings, work.farthest)
+    budget = tuple(part.row(indexed) for part in parts)
+    summed = total(parts)
+    allowed = work.settings.limits[work.kind]
+    return Site(
+        site=name,
+        scan_body=body.id,
+        connection=connection.id,
+        platform_diameter=connection.platform_diameter,
+        index_order=connection.index_order,
+        scan_from_connection=pose,
+        covariance=measured.pose.covariance,
+        u95=limits,
+        deviation=_deviation(measured),
+        coverage=measured.coverage,
+        findings=found,
+        alternatives=alternatives,
+        map=None if faces is None else _map(measured, scan, faces),
+        u95_total=bounds(summed, connection.index_order),
+        budget=budget,
+        verdict=judge(summed, indexed, found, allowed, budget, without_figure(parts)),
+        covariance_total=summed,
+    )
+
+
+def _moved(where: tuple[float, float, float], scan: Scan) -> tuple[float, float, float]:
+    x, y, z = (float(a + b) for a, b in zip(where, scan.origin, strict=True))
+    return x, y, z
+
+
+def _deviation(measured: Measured) -> Deviation:
+    off = 1e3 * measured.closest.distance[measured.fit.support]
+    off = off[np.isfinite(off)]
+    return Deviation(
+        points=len(off),
+        mean_um=float(np.mean(off)),
+        rms_um=float(np.sqrt(np.mean(off**2))),
+        p95_um=float(np.quantile(np.abs(off), 0.95)),
+    )
+
+
+def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
+    """Other readings of the site, likeliest first."""
+    best = measured.readings[0]
+    result = []
+    for other in measured.readings[1:]:
+        doubt = other.doubt(best, measured.pose.effective_points)
+        body = bench.bodies[other.body]
+        order = bench.parts.connection(body.seats_on).index_order
+        turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
+        if other.body == best.body and (order == 0 or abs(turn) < 2.0):
+            continue
+        if doubt < 2.0 * np.log(LEAST_ODDS):
+            doubt = _weighed(bench, measured, other)
+        result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
+    return tuple(sorted(result, key=lambda a: a.odds))
+
+
+def _weighed(bench: Bench, measured: Measured, other: Laid) -> float:
+    mine = bench.stand(measured.body, measured.pose.scan_from_connection, measured.pose.offset)
+    stands = bench.stand(other.body, other.descent.scan_from_connection, other.descent.offset)
+    return weighed_doubt(mine, measured.pose, stands, measured.around.points[measured.fit.support])
+
+
+def _findings(
+    bench: Bench, body: ScanBody, alternatives: Sequence[Alternative], index_deg: float | None, order: int
+) -> tuple[Finding, ...]:
+    findings = []
+    twins = [name for group in bench.parts.look_alikes if body.id in group for name in group if name != body.id]
+    twins = [name for name in twins if any(b.id == name for b in bench.bodies)]
+    doubtful = [a.scan_body for a in alternatives if a.scan_body != body.id and a.odds < LEAST_ODDS]
+    others = sorted(set(twins + doubtful))
+    if others:
+        names = " or ".join([body.id, *others])
+        findings.append(
+            Finding(
+                "part ambiguous",
+                f"This scan fits {names} alike. Read the number on the scan body and measure again with --scan-body.",
+            )
+        )
+    turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS and abs(a.turn_deg) > 2.0]
+    if order > 0 and (turns or (index_deg is not None and index_deg > UNSURE_TURN_DEG)):
+        findings.append(
+            Finding(
+                "index ambiguous",
+                "The scan does not show how the connection is turned. Scan the side of the scan body that carries its"
+                " flat, or use a scan body whose shape shows its turn.",
+            )
+        )
+    return tuple(findings)
+
+
+def _map(measured: Measured, scan: Scan, faces: IntArray) -> SiteMap:
+    """The scan around the scan body with the deviation where it lies on the scan region."""
+    near, closest = measured.around, measured.closest
+    shown = closest.face >= 0
+    number = np.full(len(scan.surface.vertices), -1, np.int32)
+    number[near.index[shown]] = np.arange(int(shown.sum()), dtype=np.int32)
+    own = usable(closest, near.normals @ measured.pose.scan_from_connection[:3, :3])
+    own &= np.abs(closest.distance) < MAP_DEVIATION
+    foreign = Buckets.of(near.points[shown & ~own & ~closest.on_boundary], MAP_MARGIN)
+    own &= ~np.isfinite(foreign.nearest(near.points, MAP_MARGIN)[0])
+    off = np.where(own, 1e3 * closest.distance, np.nan)[shown]
+    return SiteMap(near.points[shown] + scan.origin, _renumbered(faces, number), off)
+
+
+@compiled
+def _renumbered(faces: IntArray, number: IntArray) -> IntArray:
+    """The faces whose three vertices all have a new number, by these numbers; −1 stands for none."""
+    kept = np.empty((len(faces), 3), np.int32)
+    count = 0
+    for face in faces:
+        for corner in range(3):
+            kept[count, corner] = number[face[corner]]
+        if kept[count, 0] >= 0 and kept[count, 1] >= 0 and kept[count, 2] >= 0:
+            count += 1
+    return kept[:count].copy()
