@@ -28,14 +28,20 @@ def known(offset: float, variance: float) -> tuple[float, float, float]:
     return mean, float(share @ (variances + (means - mean) ** 2)), float(share @ (prior / spread))
 
 
+def narrowed(parameters: FloatArray, offset: float) -> FloatArray:
+    """Covariance (8, 8) of the parameters once the offset, mm, is known so."""
+    variance = float(parameters[OFFSET, OFFSET])
+    slope = parameters[:, OFFSET] / variance
+    return np.asarray(parameters + np.outer(slope, slope) * (known(offset, variance)[1] - variance))
+
+
 def settled(pose: Pose, made: FloatArray) -> tuple[Pose, FloatArray]:
     """The pose with the offset as it is known, what moves with the offset moved along; and `made` (6, k) of it.
 
     made (8, k): change of the parameters by errors of the made part.
     """
     variance = float(pose.parameters[OFFSET, OFFSET])
-    mean, left, follows = known(pose.offset, variance)
+    mean, _, follows = known(pose.offset, variance)
     slope = pose.parameters[:, OFFSET] / variance
-    parameters = pose.parameters + np.outer(slope, slope) * (left - variance)
-    moved = pose.moved(slope * (mean - pose.offset), parameters)
+    moved = pose.moved(slope * (mean - pose.offset), narrowed(pose.parameters, pose.offset))
     return moved, np.asarray(made + np.outer(slope, (follows - 1.0) * made[OFFSET]))[:6]

@@ -26,7 +26,7 @@ ROUGH_STEPS, FULL_STEPS = 16, 4
 OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to 40 µm; from memory, no source seen)
 WORN_SD = 0.008  # mm: the same inward (no source)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
-LEAST_POINTS = 12
+LEAST_POINTS, LEAST_SUPPORT = 12, 100  # in a step; that must carry a site's fit
 FACING = 0.3  # cosine between the scan's normal and the CAD surface's above which they face the same way
 CROWD = 0.3  # mm around an outlier in which its neighbours are counted
 # mm around foreign surface: what a fit leaves out for the fillet that a scan makes there, and from where on nothing of

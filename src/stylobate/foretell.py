@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.bare import narrowed
 from stylobate.bounds import bounds
 from stylobate.core.result import Bounds
 from stylobate.core.types import FloatArray
@@ -17,7 +18,7 @@ from stylobate.design import derivatives
 from stylobate.edges import SharpEdges
 from stylobate.field import Field, groups_of, patches_of
 from stylobate.find.template import sampled
-from stylobate.fit import GUM_MARGIN
+from stylobate.fit import GUM_MARGIN, LEAST_SUPPORT
 from stylobate.parts.model import ScanBody
 from stylobate.parts.region import clip_above
 from stylobate.pose import PRIOR_SD, solve
@@ -32,8 +33,6 @@ FILLET = 0.3
 """mm that the fillet which a scan makes at the gingiva climbs; the middle of what the simulator draws (from memory)."""
 PATCHES = 1200
 """Finer than a measurement takes for speed: with its 800 the height is known up to a tenth worse than foretold."""
-LEAST_POINTS = 150
-"""Fewer points than this carry no fit."""
 
 
 @dataclass(frozen=True)
@@ -64,10 +63,10 @@ def foretell(
     used = clip_above(region, tissue + FILLET + GUM_MARGIN)
     # An equilateral mesh has two triangles a vertex: one vertex for each √3/2·edge².
     spacing = edge * np.sqrt(np.sqrt(3.0) / 2.0)
-    if float(used.face_areas().sum()) < LEAST_POINTS * spacing**2:
+    if float(used.face_areas().sum()) < LEAST_SUPPORT * spacing**2:
         return Foretold(body.id, tissue, shown, None, None)
     points, normals = sampled(used, spacing)
     matrix = derivatives(points, normals, *SharpEdges.of(region).near(points), TYPICAL_RADIUS)
     patches = patches_of(points, np.zeros(len(points)), matrix, groups_of(points, normals, PATCHES))
-    covariance = solve(patches, noise, 1.0 / PRIOR_SD**2)[1][:6, :6]
+    covariance = narrowed(solve(patches, noise, 1.0 / PRIOR_SD**2)[1], 0.0)[:6, :6]
     return Foretold(body.id, tissue, shown, bounds(covariance, index_order), covariance)

@@ -14,13 +14,12 @@ from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import Diagnosis, diagnose
 from stylobate.edges import SharpEdges
 from stylobate.find import Candidate
-from stylobate.fit import Around, Fit, around, fit, to_connection
+from stylobate.fit import LEAST_SUPPORT, Around, Fit, around, fit, to_connection
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.pose import Pose, Stand, weigh
 from stylobate.turns import turns_open
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
-LEAST_SUPPORT = 100  # points that must carry a fit
 LEAST_COVERAGE = 0.15
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
