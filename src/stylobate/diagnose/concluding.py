@@ -36,6 +36,7 @@ class Concluded:
 def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     """What the causes found say together. Without any, the pose stays as it was."""
     state = _pruned(state)
+    state = replace(state, made_sd=0.0).under(state.plain)  # which the budget counts
     patches = [one for one in _patches(state) if corrected(one.p) < FALSE_ALARMS]
     if state.found or patches:
         state = state.under(refielded(state.plain, state.shapes_found(), state.out))

@@ -70,7 +70,9 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     bottom = float(np.quantile(plain.points.feet[:, 2], 0.005))
     centre = plain.patches.centre
     low = (centre[:, 2] < bottom + FILLET) | ~surroundings.above_gum(centre, FILLET)
-    state = State(plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose))
+    state = State(
+        plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose), 1e-3 * (body.made_u_um or 0.0)
+    )
     concluded = conclude(_searched(_cleared(state.under(plain))), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]

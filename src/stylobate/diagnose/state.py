@@ -10,6 +10,7 @@ from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose import layer, material, signs
 from stylobate.diagnose.bumps import Bump
 from stylobate.diagnose.evidence import Evidence, unit_shapes
+from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, chi2_tail
 
 BACK = 3.0  # standard deviations within which a patch that was left out is taken back
@@ -21,7 +22,8 @@ class State:
 
     plain: the evidence with nothing freed. freed: with the shapes freed and the patches `out` (m,) left out. found: the
     whole-surface signs, in the order found. low (m,): patches next to the gingiva. coat: thickness in mm of a layer
-    whose unevenness is allowed for, 0: none. bottom, top: of what is seen, mm; radius: of the part.
+    whose unevenness is allowed for, 0: none. bottom, top: of what is seen, mm; radius: of the part. made_sd: standard
+    uncertainty of the made part's diameter and height that is allowed for, mm, 0: none.
     """
 
     plain: Evidence
@@ -33,6 +35,7 @@ class State:
     top: float
     radius: float
     coat: float = 0.0
+    made_sd: float = 0.0
 
     @property
     def nothing_found(self) -> bool:
@@ -73,6 +76,9 @@ class State:
         """The same, no patch left out."""
         shapes = self.shapes_found(but)
         base = layer.allowed_for(self.plain, self.coat) if self.coat > 0.0 else self.plain
+        if self.made_sd > 0.0:
+            made = made_part(base.patches.centre, base.normal, self.radius, self.top)
+            base = base.freeing(made, np.full(2, self.made_sd))
         return base.freeing(shapes) if shapes.shape[1] else base
 
     def unexplained(self) -> float:
