@@ -10,7 +10,7 @@ import pytest
 
 from stylobate.core import rigid
 from stylobate.core.normal import factored, solution
-from stylobate.find.search import _move
+from stylobate.find.placing import move
 
 
 @pytest.mark.parametrize("k", [1, 3, 7])
@@ -31,7 +31,7 @@ def test_a_step_of_the_search_moves_as_a_rigid_motion_does() -> None:
     pose = rigid.exp(rng.normal(size=6))
     step = np.concatenate([rng.normal(size=3), rng.uniform(-0.15, 0.15, 3)])
     rotation, shift = pose[:3, :3].copy(), pose[:3, 3].copy()
-    _move(rotation, shift, step.copy())
+    move(rotation, shift, step.copy())
     expected = pose @ rigid.pose(rigid.rotation_exp(step[3:]), step[:3])
     assert np.abs(rotation - expected[:3, :3]).max() < 1e-14
     assert np.abs(shift - expected[:3, 3]).max() < 1e-14
