@@ -11,7 +11,7 @@ import trimesh
 from stylobate.core.rigid import exp, inverse, log
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
-from stylobate.handoff.edges import boundary_loops, clipped, refined
+from stylobate.handoff.edges import boundary_loops, clipped, refined, zipped_band
 from stylobate.handoff.replaced import replaced
 from stylobate.report.meshes import stl_bytes
 from tests.unit.parts_making import flat, post
@@ -147,3 +147,36 @@ def test_refining_and_clipping_keep_the_surface() -> None:
     cap = BODY.face_areas()[BODY.corner_products()[:, 2] > 0].sum()
     wall = BODY.face_areas().sum() - cap
     assert cut.face_areas().sum() == pytest.approx(cap + wall * 5.0 / 8.0, rel=1e-6)
+
+
+def test_a_band_does_not_depend_on_where_its_loops_start() -> None:
+    rng = np.random.default_rng(8)
+    turn = [np.sort(rng.uniform(0.0, 2.0 * np.pi, n)) for n in (90, 61)]
+    rings = [np.column_stack([r * np.cos(t), r * np.sin(t), rng.normal(0.0, 0.1, len(t))])
+             for r, t in zip((2.0, 2.4), turn, strict=True)]  # fmt: skip
+    vertices = np.concatenate(rings)
+    inner, outer = np.arange(90, dtype=np.int32), np.arange(150, 89, -1, dtype=np.int32)
+
+    def triangles(by_inner: int, by_outer: int) -> set[tuple[int, ...]]:
+        band = zipped_band(vertices, np.roll(inner, by_inner), np.roll(outer, by_outer))
+        return {tuple(np.roll(face, -int(face.argmin())).tolist()) for face in band}
+
+    first = triangles(0, 0)
+    assert len(first) == 90 + 61
+    for by_inner, by_outer in ((1, 0), (0, 7), (44, 13), (89, 60)):
+        assert triangles(by_inner, by_outer) == first
+
+
+def test_a_band_between_uneven_loops_goes_straight_across() -> None:
+    """Rings of 3000 and 40 corners, 0.3 mm apart, one of them kinked: the band's area is that of the gap, not more."""
+    fine, rough = (np.linspace(0.0, 2.0 * np.pi, n, endpoint=False) for n in (3000, 40))
+    reach = 2.3 + 0.15 * (np.arange(40) % 2)
+    inner = np.column_stack([2.0 * np.cos(fine), 2.0 * np.sin(fine), np.zeros(3000)])
+    outer = np.column_stack([reach * np.cos(rough), reach * np.sin(rough), np.zeros(40)])
+    vertices = np.concatenate([inner, outer])
+    band = zipped_band(vertices, np.arange(3000, dtype=np.int32), np.arange(3039, 2999, -1, dtype=np.int32))
+    corners = vertices[band]
+    area = 0.5 * np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])[:, 2]
+    ring = 0.5 * 40 * 2.3 * 2.45 * np.sin(2.0 * np.pi / 40) - 0.5 * 3000 * 4.0 * np.sin(2.0 * np.pi / 3000)
+    assert np.abs(area).sum() == pytest.approx(ring, rel=1e-9), "no triangle lies over another"
+    assert (area > 0).all() or (area < 0).all()

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from scipy.spatial import cKDTree
+from scipy.spatial.distance import cdist
 
 from stylobate.core.surface import Surface
 from stylobate.core.types import BoolArray, FloatArray, IntArray, LongArray
@@ -154,22 +156,35 @@ def around_axis(vertices: FloatArray, loops: Sequence[IntArray], reach: float) -
 def zipped_band(vertices: FloatArray, inner: IntArray, outer: IntArray) -> IntArray:
     """Triangles that close the gap between two loops about z, each given in the direction of its own faces.
 
-    Advances along whichever loop gives the shorter new edge; orientation follows from the two directions.
+    Begins at the shortest edge across, so that it does not matter where a loop starts. Of all ways around from there it
+    takes the one whose edges across have the least total length (dynamic programming, as Fuchs et al. 1977 for
+    contours); orientation follows from the two directions.
     """
     a, g = inner, outer[::-1]
-    start = int(np.argmin(np.linalg.norm(vertices[g] - vertices[a[0]], axis=1)))
-    g = np.roll(g, -start)
-    i = j = 0
+    apart, nearest = cKDTree(vertices[g]).query(vertices[a])
+    first = min(np.flatnonzero(apart == apart.min()), key=lambda k: tuple(vertices[a[k]]))
+    a, g = np.roll(a, -first), np.roll(g, -int(nearest[first]))
+    a, g = np.append(a, a[0]), np.append(g, g[0])
+    cost = _least_costs(cdist(vertices[a], vertices[g]))
+    i, j = len(a) - 1, len(g) - 1
     made = []
-    while i < len(a) or j < len(g):
-        here, there = a[i % len(a)], g[j % len(g)]
-        next_a, next_g = a[(i + 1) % len(a)], g[(j + 1) % len(g)]
-        along_a = np.linalg.norm(vertices[next_a] - vertices[there])
-        along_g = np.linalg.norm(vertices[next_g] - vertices[here])
-        if j >= len(g) or (i < len(a) and along_a <= along_g):
-            made.append([next_a, here, there])
-            i += 1
+    while i or j:
+        if j == 0 or (i and cost[i - 1, j] <= cost[i, j - 1]):
+            made.append([a[i], a[i - 1], g[j]])
+            i -= 1
         else:
-            made.append([there, next_g, here])
-            j += 1
-    return np.array(made, np.int32)
+            made.append([g[j - 1], g[j], a[i]])
+            j -= 1
+    return np.array(made[::-1], np.int32)
+
+
+def _least_costs(length: FloatArray) -> FloatArray:
+    """(n, m): least total length of the edges across on the way from the first pair to each other one.
+
+    cost[i, j] = length[i, j] + min(cost[i − 1, j], cost[i, j − 1]), column by column.
+    """
+    cost: FloatArray = np.cumsum(length, axis=0) - length[0]
+    for j in range(1, length.shape[1]):
+        along = cost[:, j].copy()
+        cost[:, j] = along + np.minimum.accumulate(cost[:, j - 1] + length[:, j] - along)
+    return cost
