@@ -17,6 +17,8 @@ interface Props {
   hold: (arch: Arch | null) => void;
 }
 
+const KEPT = "picture"; // in this browser: "full" or "reduced", where somebody has chosen
+
 export function Picture(props: Props) {
   const { state, chosen, look, dark, pointing, choose, pointed } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -24,9 +26,13 @@ export function Picture(props: Props) {
   const [pins, setPins] = useState<Pin[]>([]);
   const [ready, setReady] = useState(true);
   const [broken, setBroken] = useState(false);
+  const [reduced, setReduced] = useState<boolean | null>(null);
+  const [share, setShare] = useState(1);
   useEffect(() => {
     try {
-      arch.current = new Arch(canvas.current!, setPins, setReady);
+      arch.current = new Arch(canvas.current!, setPins, setReady, setShare);
+      const asked = localStorage.getItem(KEPT);
+      setReduced(asked ? asked === "reduced" : arch.current.weak());
       props.hold(arch.current);
       (window as unknown as { arch: Arch }).arch = arch.current;
     } catch {
@@ -35,12 +41,14 @@ export function Picture(props: Props) {
   }, []);
   const { result, scene } = state;
   useEffect(() => {
+    if (reduced === null) return;
     const stands = scene && result && (scene.paint || !scene.whole)
       ? result.sites.map((s) => ({ site: s.site, body: s.scan_body, pose: s.scan_from_connection }))
       : [];
-    arch.current?.show(scene?.geometry ?? "", scene?.paint ?? "", stands, scene?.bodies ?? {})
+    arch.current?.show(scene?.geometry ?? "", scene?.paint ?? "", stands, scene?.bodies ?? {}, reduced)
       .catch((error: unknown) => { if (!(error instanceof DOMException)) console.error(error); });
-  }, [scene, result]);
+  }, [scene, result, reduced]);
+  const reduce = (on: boolean): void => { localStorage.setItem(KEPT, on ? "reduced" : "full"); setReduced(on); };
   const { placement } = state;
   useEffect(() => {
     arch.current?.place(placement?.sites ?? [], placement?.surfaces ?? {})
@@ -78,7 +86,8 @@ export function Picture(props: Props) {
       {!broken && !ready && scene && <p class="overlay" role="status">{texts.loading}</p>}
       {result && !scene && !state.job && <p class="overlay">{texts.noSurface}</p>}
       {pointing && <div class="cross" aria-hidden="true" />}
-      {scene && <Instruments {...props} />}
+      {scene && share < 1 && <p class="reduced">{texts.reduced(share)}</p>}
+      {scene && <Instruments {...props} reduced={reduced === true} reduce={reduce} />}
     </section>
   );
 }
@@ -90,7 +99,7 @@ export function stepRange(range: number, by: number): number {
   return RANGES[Math.min(RANGES.length - 1, Math.max(0, at + by))]!;
 }
 
-function Instruments({ state, chosen, look, setLook, choose }: Props) {
+function Instruments({ state, chosen, look, setLook, choose, reduced, reduce }: Props & { reduced: boolean; reduce: (on: boolean) => void }) {
   const legend = useRef<HTMLCanvasElement>(null);
   const t = texts.actions;
   const painted = Boolean(state.scene?.paint) && state.result !== null;
@@ -128,6 +137,7 @@ function Instruments({ state, chosen, look, setLook, choose }: Props) {
           {(state.placement?.sites.length ?? 0) > 0 && <label class="tick"><input type="checkbox" checked={look.parts} onChange={() => setLook({ ...look, parts: !look.parts })} /> {texts.build.shown}</label>}
           {(state.placement?.sites.length ?? 0) > 0 && <label class="tick"><input type="checkbox" checked={look.posts} onChange={() => setLook({ ...look, posts: !look.posts })} /> {t.posts}</label>}
           {bodies && <label class="tick"><input type="checkbox" checked={look.unseen} onChange={() => setLook({ ...look, unseen: !look.unseen })} /> {t.unseen}</label>}
+          <label class="tick"><input type="checkbox" checked={reduced} onChange={() => reduce(!reduced)} /> {t.reduced}</label>
         </div>
       )}
     </>

@@ -2,7 +2,7 @@
 import * as THREE from "three";
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js";
 import { MeshBVH } from "three-mesh-bvh";
-import { fetchPacked, paint, surfaceGeometry } from "./load";
+import { fetchCompact, fetchPacked, paint, surfaceGeometry } from "./load";
 import { paletteTexture } from "./palette";
 import { contour } from "./section";
 import { BODY_FRAGMENT, BODY_VERTEX, SURFACE_FRAGMENT, SURFACE_VERTEX } from "./shaders";
@@ -38,6 +38,7 @@ export interface Look {
 }
 
 const SLOW_FRAME_MS = 45;
+const LITTLE_GB = 2; // memory below which the whole of a large scan is not asked for
 const REST_MS = 220;
 const PIN_HEIGHT = 10;
 const SITE_DISTANCE = 34;
@@ -82,6 +83,7 @@ export class Arch {
   private look: Look = { range: 50, coloured: true, unseen: true, parts: true, posts: true, cutTurn: null };
   private geometryKey = "";
   private paintKey = "";
+  private reduced = false;
   private bodyKeys = "";
   private pending = 0;
   private moving = false;
@@ -98,6 +100,7 @@ export class Arch {
     private canvas: HTMLCanvasElement,
     private onPins: (pins: Pin[]) => void,
     private onReady: (ready: boolean) => void,
+    private onShare: (share: number) => void,
   ) {
     this.renderer = new THREE.WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: false });
     this.renderer.localClippingEnabled = true;
@@ -132,6 +135,15 @@ export class Arch {
     this.resize();
   }
 
+  /** Whether the drawing is done without a graphics processor, or the browser asks to be spared. */
+  weak(): boolean {
+    const gl = this.renderer.getContext();
+    const about = gl.getExtension("WEBGL_debug_renderer_info");
+    const name = String(gl.getParameter(about ? about.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
+    const { deviceMemory = 8, connection } = navigator as { deviceMemory?: number; connection?: { saveData?: boolean } };
+    return /swiftshader|llvmpipe|software|basic render/i.test(name) || deviceMemory <= LITTLE_GB || connection?.saveData === true;
+  }
+
   theme(dark: boolean): void {
     const colours = dark ? THEMES.dark : THEMES.light;
     this.renderer.setClearColor(new THREE.Color().setHex(colours.back, THREE.LinearSRGBColorSpace));
@@ -148,8 +160,11 @@ export class Arch {
 
   // ── what is shown ──
 
-  async show(geometry: string, painted: string, stands: Stand[], bodies: Record<string, string>): Promise<void> {
+  /** reduced: the surface in its small form. */
+  async show(geometry: string, painted: string, stands: Stand[], bodies: Record<string, string>, reduced: boolean): Promise<void> {
     this.stands = stands;
+    if (reduced !== this.reduced) this.geometryKey = "";
+    this.reduced = reduced;
     const began = performance.now();
     if (geometry !== this.geometryKey) {
       this.abort?.abort();
@@ -161,28 +176,29 @@ export class Arch {
       this.clear();
       this.onReady(false);
       if (!geometry) return this.draw();
-      const coarse = await fetchPacked(`${geometry}-coarse`, signal);
+      const coarse = await (reduced ? fetchCompact(geometry, signal) : fetchPacked(`${geometry}-coarse`, signal));
       this.origin.fromArray(coarse.origin);
       this.coarse = this.mesh(surfaceGeometry(coarse));
       this.overview(true);
       this.draw();
       this.stats.firstPictureMs = performance.now() - began;
-      const fine = await fetchPacked(geometry, signal);
-      this.fine = this.mesh(surfaceGeometry(fine));
-      this.stats.bytes = coarse.bytes + fine.bytes;
+      const fine = reduced ? coarse : await fetchPacked(geometry, signal);
+      this.fine = reduced ? this.coarse : this.mesh(surfaceGeometry(fine));
+      this.stats.bytes = reduced ? coarse.bytes : coarse.bytes + fine.bytes;
       this.stats.triangles = fine.arrays.index!.length / 3;
-      this.coarse.visible = false;
+      this.onShare(reduced ? coarse.triangles! / coarse.of! : 1);
+      this.coarse.visible = this.coarse === this.fine;
       this.draw();
       this.stats.fullMs = performance.now() - began;
       this.onReady(true);
       this.plant(this.fine.geometry);
     }
     if (painted && painted !== this.paintKey && this.fine && this.coarse) {
-      const packed = await fetchPacked(painted, this.abort?.signal);
+      const packed = await (reduced ? fetchCompact : fetchPacked)(painted, this.abort?.signal);
       if (geometry !== this.geometryKey) return;
       this.paintKey = painted;
       paint(this.fine.geometry, packed.arrays.deviation as Float32Array, packed.arrays.site as Uint8Array);
-      paint(this.coarse.geometry, packed.arrays.coarse_deviation as Float32Array, packed.arrays.coarse_site as Uint8Array);
+      if (!reduced) paint(this.coarse.geometry, packed.arrays.coarse_deviation as Float32Array, packed.arrays.coarse_site as Uint8Array);
       this.stats.bytes += packed.bytes;
       this.overview(true);
     }
@@ -514,7 +530,7 @@ export class Arch {
   }
 
   private render(): void {
-    if (this.fine && this.coarse) {
+    if (this.fine && this.coarse && this.fine !== this.coarse) {
       const proxy = this.moving && this.slow;
       this.coarse.visible = proxy;
       this.fine.visible = !proxy;

@@ -2,7 +2,7 @@
 import * as THREE from "three";
 
 interface Entry {
-  type: "f32" | "u32" | "i8" | "u8";
+  type: keyof typeof KINDS;
   width: number;
   offset: number;
   count: number;
@@ -10,11 +10,16 @@ interface Entry {
 
 export interface Packed {
   origin: [number, number, number];
-  arrays: Record<string, Float32Array | Uint32Array | Int8Array | Uint8Array>;
+  arrays: Record<string, Float32Array | Uint32Array | Int32Array | Uint16Array | Int16Array | Int8Array | Uint8Array>;
   bytes: number;
+  step?: number;
+  triangles?: number;
+  of?: number;
 }
 
-const KINDS = { f32: Float32Array, u32: Uint32Array, i8: Int8Array, u8: Uint8Array };
+const KINDS = {
+  f32: Float32Array, u32: Uint32Array, i32: Int32Array, u16: Uint16Array, i16: Int16Array, i8: Int8Array, u8: Uint8Array,
+};
 
 export async function fetchPacked(key: string, signal?: AbortSignal): Promise<Packed> {
   const answer = await fetch(`/api/surface/${key}`, { signal });
@@ -24,12 +29,31 @@ export async function fetchPacked(key: string, signal?: AbortSignal): Promise<Pa
   const header = JSON.parse(new TextDecoder().decode(new Uint8Array(data, 4, length))) as {
     origin: [number, number, number];
     arrays: Record<string, Entry>;
+    step?: number;
+    triangles?: number;
+    of?: number;
   };
   const arrays: Packed["arrays"] = {};
   for (const [name, entry] of Object.entries(header.arrays)) {
     arrays[name] = new KINDS[entry.type](data, 4 + length + entry.offset, entry.count * entry.width);
   }
-  return { origin: header.origin, arrays, bytes: data.byteLength };
+  return { ...header, arrays, bytes: data.byteLength };
+}
+
+const DEVIATION_STEP_UM = 0.1;
+const UNKNOWN = -32768;
+
+/** A surface or its deviations in the small form (app/web/compact.py), as the plain form has them. */
+export async function fetchCompact(key: string, signal?: AbortSignal): Promise<Packed> {
+  const packed = await fetchPacked(`${key}-compact`, signal);
+  const { position, index, deviation } = packed.arrays;
+  if (position && packed.step) packed.arrays.position = Float32Array.from(position, (steps) => steps * packed.step!);
+  if (index) {
+    let sum = 0;
+    packed.arrays.index = Uint32Array.from(index, (difference) => (sum += difference));
+  }
+  if (deviation) packed.arrays.deviation = Float32Array.from(deviation, (steps) => (steps === UNKNOWN ? NaN : steps * DEVIATION_STEP_UM));
+  return packed;
 }
 
 export function surfaceGeometry(packed: Packed): THREE.BufferGeometry {

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import gzip
 import hashlib
 import json
 import os
@@ -21,6 +22,7 @@ from starlette.responses import FileResponse, JSONResponse, Response, StreamingR
 from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 
+from stylobate.app.web.compact import ENDING, Compactor
 from stylobate.app.web.desk import CaseDesk, require_case
 from stylobate.app.web.model import (
     AddSite,
@@ -47,6 +49,7 @@ from stylobate.scan.source import MAX_BYTES, shown
 STATIC = Path(__file__).with_name("static")
 LARGEST_ASK_BYTES = 1 << 16
 HEARTBEAT_S = 5.0
+RAW = "application/octet-stream"
 KEY = re.compile(r"(scan|sites|paint|body|part)-[0-9a-z-]{1,60}")
 Ask = TypeVar("Ask")
 
@@ -56,6 +59,8 @@ class Api:
 
     def __init__(self, session: Session) -> None:
         self._session = session
+        self._compactor = Compactor(session.place.cache)
+        self._compacting = asyncio.Lock()
 
     def routes(self) -> list[Route]:
         """Every path of the API."""
@@ -104,12 +109,20 @@ class Api:
         return StreamingResponse(events(), media_type="text/event-stream")
 
     async def surface(self, request: Request) -> Response:
-        """A surface or its deviations, as raw arrays."""
+        """A surface or its deviations, as raw arrays; with the ending -compact made small."""
         key = request.path_params["key"]
         path = self._session.place.cache / key
-        if not KEY.fullmatch(key) or not path.is_file():
+        small = None
+        if KEY.fullmatch(key) and key.endswith(ENDING):
+            async with self._compacting:
+                small = await asyncio.to_thread(self._compactor.made, key)
+        if not KEY.fullmatch(key) or (small is None and not path.is_file()):
             raise HTTPException(404, "there is no such surface (any more); reload the page")
-        return FileResponse(path, media_type="application/octet-stream")
+        if small is not None:
+            plain = "gzip" not in request.headers.get("accept-encoding", "")
+            coding = {} if plain else {"content-encoding": "gzip"}
+            return Response(gzip.decompress(small) if plain else small, headers=coding, media_type=RAW)
+        return FileResponse(path, media_type=RAW)
 
     async def offer(self, request: Request) -> Response:
         """Whether a file may be sent, before it is."""

@@ -25,7 +25,8 @@ SAME_VERTEX = 1e-5
 """mm: vertices of a site's surface and of the scan nearer than this are one; they are copies, bar rounding."""
 COARSE_CELL = 0.45
 """mm: cell of the coarse proxy that is drawn while the picture moves on a machine without a graphics processor."""
-TYPES = {"<f4": "f32", "<u4": "u32", "|i1": "i8", "|u1": "u8"}
+TYPES = {"<f4": "f32", "<u4": "u32", "<i4": "i32", "<u2": "u16", "<i2": "i16", "|i1": "i8", "|u1": "u8"}
+NAMES = {name: kind for kind, name in TYPES.items()}
 
 
 @dataclass(frozen=True)
@@ -138,7 +139,7 @@ def packed_geometry(vertices: FloatArray, faces: IntArray, origin: FloatArray) -
         "normal": _normals(vertices, faces),
         "index": faces.astype("<u4"),
     }
-    return _file({"origin": origin.tolist()}, arrays)
+    return packed({"origin": origin.tolist()}, arrays)
 
 
 def packed_paint(painted: Painted, coarse: Proxy) -> bytes:
@@ -157,13 +158,13 @@ def packed_paint(painted: Painted, coarse: Proxy) -> bytes:
         "coarse_deviation": mean.astype("<f4"),
         "coarse_site": site,
     }
-    return _file({"origin": painted.origin.tolist()}, arrays)
+    return packed({"origin": painted.origin.tolist()}, arrays)
 
 
 def packed_body(surface: Surface) -> bytes:
     """A CAD surface in its connection's frame."""
     arrays = {"position": surface.vertices.astype("<f4"), "index": surface.faces.astype("<u4")}
-    return _file({"origin": [0.0, 0.0, 0.0]}, arrays)
+    return packed({"origin": [0.0, 0.0, 0.0]}, arrays)
 
 
 def _normals(vertices: FloatArray, faces: IntArray) -> npt.NDArray[np.int8]:
@@ -177,7 +178,8 @@ def _normals(vertices: FloatArray, faces: IntArray) -> npt.NDArray[np.int8]:
     return result
 
 
-def _file(header: dict[str, Any], arrays: dict[str, npt.NDArray[Any]]) -> bytes:
+def packed(header: dict[str, Any], arrays: dict[str, npt.NDArray[Any]]) -> bytes:
+    """A header and arrays in the form above."""
     table: dict[str, dict[str, Any]] = {}
     at = 0
     for name, array in arrays.items():
