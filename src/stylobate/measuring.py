@@ -256,7 +256,7 @@ def _require_near(
     """Keep for each rough point the nearest site; refuse when one has none."""
     kept: list[Measured] = []
     for point, given, name in zip(points, near, named, strict=True):
-        nearest = [m for m in found if m.distance_to(point) < NEAR_REACH and m not in kept]
+        nearest = [m for m in found if m.distance_to(point) < NEAR_REACH and all(m is not one for one in kept)]
         if not nearest:
             where = ",".join(f"{x:g}" for x in given)
             what = f"nothing that fits '{name}'" if name else "no scan body"

@@ -98,3 +98,15 @@ def test_a_body_whose_part_is_missing_is_never_used_and_its_place_is_said(seed: 
     assert all(site.verdict is not None and site.verdict.verdict != "use" for site in result.sites)
     named = any("no part fits" in [finding.cause for finding in site.findings] for site in result.sites)
     assert named or any("no part fits" in warning for warning in result.warnings)
+
+
+def test_rough_points_near_two_bodies_of_one_kind_give_both() -> None:
+    body = draw_bodies(910_100, 1)[0]
+    made = scene(Settings(seed=910_100, bodies=(body.id, body.id), edge_mm=0.2, noise=Noise(8.0, 9.0, 0.7)), (body,))
+    points = [(site.scan_from_connection @ [0.4, -0.3, 4.0, 1.0])[:3].tolist() for site in made.sites]
+    found = measure(scan_of(made.surface), folder_of((body,)), near=points, maps=False).sites
+    assert len(found) == 2
+    for truth in made.sites:
+        assert (
+            min(np.linalg.norm(s.scan_from_connection[:3, 3] - truth.scan_from_connection[:3, 3]) for s in found) < 0.1
+        )
