@@ -32,9 +32,12 @@ def fits_better(bench: Bench, rest: tuple[ScanBody, ...], measured: Measured) ->
         (k + 1, pose @ rigid.exp(np.array([0.0, 0.0, 0.0, 0.0, 0.0, turn]))) for k in range(len(rest)) for turn in turns
     ]
     readings = lay((bench.trees[measured.body], *others.trees), measured.around, starts)
-    mine = next(reading for reading in readings if reading.body == 0)
-    best = min(readings, key=lambda reading: reading.doubt(mine, measured.pose.effective_points))
-    if best.body == 0 or mine.doubt(best, measured.pose.effective_points) < 2.0 * float(np.log(LEAST_ODDS)):
+    mine = next((reading for reading in readings if reading.body == 0), None)  # none: left far behind
+    points = measured.pose.effective_points
+    best = min(readings, key=lambda reading: reading.doubt(mine or readings[0], points), default=None)
+    if best is None or best.body == 0:
+        return None
+    if mine is not None and mine.doubt(best, points) < 2.0 * float(np.log(LEAST_ODDS)):
         return None
     return finding(rest[best.body - 1].id, bench.bodies[measured.body].id)
 

@@ -68,3 +68,11 @@ def test_clean_bodies_have_no_finding_and_are_used() -> None:
         if one["found"]:
             assert one["findings"] == []
             assert one["verdict"] == "use"
+
+
+def test_a_named_part_that_another_leaves_far_behind_is_said_to_be_the_wrong_one() -> None:
+    """Of this scene nothing was left of the named part's readings to compare with."""
+    one = outcome(draw(51_000_037, "other part fits better"), search=False)
+    assert one["found"]
+    assert one["verdict"] == "do not use"
+    assert "other part fits better" in [finding[0] for finding in one["findings"]]
