@@ -83,6 +83,7 @@ export class Arch {
   private look: Look = { range: 50, coloured: true, unseen: true, parts: true, posts: true, cutTurn: null };
   private geometryKey = "";
   private paintKey = "";
+  private wantedPaint = "";
   private reduced = false;
   private bodyKeys = "";
   private pending = 0;
@@ -163,6 +164,7 @@ export class Arch {
   /** reduced: the surface in its small form. */
   async show(geometry: string, painted: string, stands: Stand[], bodies: Record<string, string>, reduced: boolean): Promise<void> {
     this.stands = stands;
+    this.wantedPaint = painted;
     if (reduced !== this.reduced) this.geometryKey = "";
     this.reduced = reduced;
     const began = performance.now();
@@ -193,10 +195,12 @@ export class Arch {
       this.onReady(true);
       this.plant(this.fine.geometry);
     }
-    if (painted && painted !== this.paintKey && this.fine && this.coarse) {
-      const packed = await (reduced ? fetchCompact : fetchPacked)(painted, this.abort?.signal);
-      if (geometry !== this.geometryKey) return;
-      this.paintKey = painted;
+    // The newest asked for: a call that came while the surface was on its way has found nothing to paint.
+    const paintKey = this.wantedPaint;
+    if (paintKey && paintKey !== this.paintKey && this.fine && this.coarse) {
+      const packed = await (reduced ? fetchCompact : fetchPacked)(paintKey, this.abort?.signal);
+      if (geometry !== this.geometryKey || paintKey !== this.wantedPaint) return;
+      this.paintKey = paintKey;
       paint(this.fine.geometry, packed.arrays.deviation as Float32Array, packed.arrays.site as Uint8Array);
       if (!reduced) paint(this.coarse.geometry, packed.arrays.coarse_deviation as Float32Array, packed.arrays.coarse_site as Uint8Array);
       this.stats.bytes += packed.bytes;
