@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from stylobate.case import Case
+from stylobate.case import Case, intake
 from stylobate.case.checks import record_check, release
 from stylobate.core.errors import CaseError, ResultError, UsageError
 from stylobate.report.pages import Report, make_report, of_case, of_result
@@ -117,6 +117,21 @@ def test_names_from_files_are_no_markup(tmp_path: Path) -> None:
         text = " ".join(poppler("pdftotext", made.pdf, tmp_path, "-layout").split())
         for words in ("<script>alert(1)</script>", "#sys.inputs", "*bold*", "$x$", "{{ 7 * 7 }}"):
             assert words in text, words
+
+
+def test_a_part_that_nobody_has_chosen_is_said_to_be_proposed(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    first, second = of_case(case.path).record.sites[:2]
+    sites = [
+        {"site": site.site, "chain": [{"part": f"base-{k}"}], "chosen": chosen}
+        for k, (site, chosen) in enumerate(((first, True), (second, False)))
+    ]
+    (tmp_path / "placed").mkdir()
+    (tmp_path / "placed" / "place.json").write_text(json.dumps({"sites": sites}))
+    case = intake.add_output(case, "place", tmp_path / "placed", "AB")
+    text = words_of(make_report(of_case(case.path)).html)
+    assert "part, proposed: nobody has chosen it base-1" in text
+    assert "part base-0" in text
 
 
 def test_a_result_without_a_case_says_that_nothing_was_checked(tmp_path: Path) -> None:

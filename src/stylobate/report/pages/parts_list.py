@@ -19,6 +19,7 @@ KINDS = {
     "titanium_base": "titanium base",
 }
 """Tables of parts.toml whose parts are screwed on, and what they are called."""
+PROPOSED = ", proposed: nobody has chosen it"
 
 
 def parts_rows(dossier: Dossier) -> list[dict[str, str]]:
@@ -29,12 +30,13 @@ def parts_rows(dossier: Dossier) -> list[dict[str, str]]:
     for site in dossier.sites:
         name = site.record.site
         label = dossier.teeth.get(name, name)
-        placed = [site.record.scan_body, *chains.get(name, [])]
-        for part in placed:
+        chain, chosen = chains.get(name, ([], True))
+        for part in (site.record.scan_body, *chain):
             kind, entry = known.get(part, ("scan_body" if part == site.record.scan_body else "", {}))
-            rows.append(
-                {"label": label, "what": KINDS.get(kind, "part"), "id": printable(part), "torque": _torque(entry)}
-            )
+            what = KINDS.get(kind, "part")
+            if not chosen and part in chain:
+                what += PROPOSED
+            rows.append({"label": label, "what": what, "id": printable(part), "torque": _torque(entry)})
     return rows
 
 
@@ -46,15 +48,21 @@ def _known(case: Case) -> dict[str, tuple[str, dict[str, Any]]]:
     return {entry["id"]: (kind, entry) for kind in KINDS for entry in values.get(kind, [])}
 
 
-def _chains(case: Case) -> dict[str, list[str]]:
-    """Parts placed on each site, lowest first, from the newest place.json of the case. Raises CaseError."""
+def _chains(case: Case) -> dict[str, tuple[list[str], bool]]:
+    """Parts placed on each site, lowest first, and whether a person chose them; from the case's newest place.json.
+
+    Raises CaseError.
+    """
     output = case.table.output("place")
     if output is None:
         return {}
     name = f"{output.folder}/place.json"
     try:
         values = json.loads(case.read(name))
-        return {str(site["site"]): [str(link["part"]) for link in site["chain"]] for site in values["sites"]}
+        return {
+            str(site["site"]): ([str(link["part"]) for link in site["chain"]], bool(site.get("chosen", True)))
+            for site in values["sites"]
+        }
     except (ValueError, KeyError, TypeError):
         raise CaseError(f"{case.path}/{name}: is not what 'stylobate place' writes; place the parts again") from None
 
