@@ -88,7 +88,7 @@ SPOILINGS = (
         "unsure.py",
         "return np.asarray(self.ratio @ covariance @ self.ratio.T + self.added)",
         "return covariance",
-        "tests/unit/test_unsure.py::test_few_correlation_lengths_leave_more_doubt_than_many",
+        "tests/unit/test_unsure.py::test_the_average_is_the_one_over_all_patches_and_fields",
     ),
     Spoiling(
         "other turns not tried",
