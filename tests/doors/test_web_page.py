@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -13,7 +14,7 @@ from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, ConsoleMessage, expect, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Route, expect, sync_playwright
 from playwright.sync_api import Page as Tab
 
 import stylobate
@@ -23,6 +24,7 @@ from stylobate.report.save import save
 from tests.doors.page_server import Page, page, small_scene
 
 SLOW_MS = 300_000
+PAINT_JS = "fetch('/api/state').then((answer) => answer.json()).then((state) => state.scene?.paint)"
 SERIOUS = {"serious", "critical"}
 
 
@@ -62,6 +64,15 @@ def tab_of(browser: Browser, running: Page, **settings: Any) -> tuple[Tab, list[
 def outside(url: str, running: Page) -> bool:
     """Whether a request leaves the page's own server."""
     return not url.startswith((running.base, "blob:", "data:"))
+
+
+def comes_true(tab: Tab, what: str) -> None:
+    """Wait for an expression; the page's own policy forbids Playwright's way."""
+    for _ in range(SLOW_MS // 100):
+        if tab.evaluate(what):
+            return
+        tab.wait_for_timeout(100)
+    raise AssertionError(what)
 
 
 def no_serious_fault(tab: Tab) -> None:
@@ -169,6 +180,26 @@ def test_a_result_is_shown_and_found_by_keyboard(
         assert tab.evaluate("document.documentElement.scrollWidth <= innerWidth"), "wider than the screen"
         assert not tab.get_by_role("button", name="Undo").is_visible(), "a finished result is changed by nothing"
         assert said == []
+
+
+def test_colours_come_however_long_the_surface_takes(
+    browser: Browser, files: tuple[Path, Path], measured: Path
+) -> None:
+    """The colours are asked for while the whole surface is still on its way."""
+    with page(measured, "--scan", files[0]) as running:
+        context = browser.new_context(reduced_motion="reduce")
+        context.add_init_script("localStorage.setItem('picture', 'full')")
+        tab = context.new_page()
+        held: list[Route] = []
+        tab.route(re.compile(r"/api/surface/scan-\w+$"), lambda route: held.append(route))
+        tab.goto(running.address)
+        expect(tab.locator(".pin")).to_have_count(1, timeout=SLOW_MS)
+        comes_true(tab, PAINT_JS)
+        tab.wait_for_timeout(500)
+        for route in held:
+            route.continue_()
+        tab.unroute_all()
+        comes_true(tab, f"({PAINT_JS}).then((key) => window.arch.paintKey === key)")
 
 
 def test_a_killed_program_is_said_and_comes_back_in_the_same_tab(browser: Browser, files: tuple[Path, Path],
