@@ -198,7 +198,7 @@ def _checks(state: SiteState | None) -> list[dict[str, str]]:
         check = state.checks.get(kind)
         level = "missing" if check is None else "passed" if check.ok else "failed"
         words = "" if check is None else " · ".join(
-            part for part in (check.value, check.note, f"{check.by}, {check.time[:10]} {check.time[11:16]}") if part
+            part for part in (check.value, check.note, f"{check.by}, {check.time[:10]} {check.time[11:16]} UTC") if part
         )  # fmt: skip
         rows.append({"kind": kind, "question": QUESTION[kind], "level": level, "words": printable(words)})
     return rows
