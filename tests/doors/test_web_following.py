@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 import struct
 import zlib
 from collections.abc import Iterator
@@ -12,7 +13,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Locator, Route, expect
 from playwright.sync_api import Page as Tab
 
 from stylobate.app.web.chains import chains_of
@@ -58,34 +59,72 @@ def opened(browser: Browser, case: Path) -> Iterator[tuple[Tab, list[str], Page]
         yield tab, said, running
 
 
+def stands(tab: Tab, parts: Locator, option: str) -> None:
+    """The server has done what was asked: the option's parts stand there as chosen, and no work goes on."""
+    expect(parts.locator("p").first).to_contain_text(f"{option}: ", timeout=SLOW_MS)
+    expect(parts.locator("p").first).to_contain_text(CHOSEN)
+    expect(tab.get_by_role("button", name="Undo")).to_be_enabled(timeout=SLOW_MS)
+
+
+def nobody_chose(tab: Tab, parts: Locator) -> None:
+    expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+    expect(tab.get_by_role("button", name="Redo")).to_be_enabled(timeout=SLOW_MS)
+
+
 def test_a_part_is_chosen_and_taken_back_to_no_choice(opened: tuple[Tab, list[str], Page], case: Path) -> None:
     tab, said, _ = opened
     parts = tab.locator(".site").first.locator(".parts")
     choices = parts.get_by_role("radio")
+    first, third = (parts.locator(".option span").nth(n).evaluate("e => e.firstChild.data") for n in (0, 2))
+    assert first != third
     expect(parts).to_contain_text(UNCHOSEN)
     expect(parts.locator("input:checked")).to_have_count(0)
     choices.nth(0).check()
-    expect(parts).to_contain_text(CHOSEN, timeout=SLOW_MS)
+    stands(tab, parts, first)
     choices.nth(2).check()
-    expect(choices.nth(2)).to_be_checked(timeout=SLOW_MS)
-    expect(tab.get_by_role("button", name="Undo")).to_be_enabled(timeout=SLOW_MS)
+    stands(tab, parts, third)
     held = Case.open(case).table.output("place")
     assert held is not None
     assert [word.partition("=")[0] for word in chains_of(case / held.folder)] == ["1"], "the others were not chosen"
-    for _ in range(2):
-        tab.get_by_role("button", name="Undo").click()
-    expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
-    expect(tab.get_by_role("button", name="Redo")).to_be_enabled(timeout=SLOW_MS)
+    tab.get_by_role("button", name="Undo").click()
+    stands(tab, parts, first)
+    tab.get_by_role("button", name="Undo").click()
+    nobody_chose(tab, parts)
     table = Case.open(case).table
     assert table.output("place") is None, "what nobody chose is not handed over"
     tab.get_by_role("button", name="Redo").click()
+    stands(tab, parts, first)
     expect(choices.nth(0)).to_be_checked(timeout=SLOW_MS)
-    expect(tab.get_by_role("button", name="Undo")).to_be_enabled(timeout=SLOW_MS)
     tab.get_by_role("button", name="Undo").click()
-    expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
-    expect(tab.get_by_role("button", name="Redo")).to_be_enabled(timeout=SLOW_MS)
+    nobody_chose(tab, parts)
+    expect(parts.locator("input:checked")).to_have_count(0)
     no_serious_fault(tab)
     assert said == []
+
+
+def test_a_choice_is_shown_while_it_is_asked_for_and_gone_when_refused(
+    browser: Browser, case: Path, tmp_path: Path
+) -> None:
+    """A change told meanwhile draws the page anew: that must not take the answer back under the hand."""
+    own = shutil.copytree(case, tmp_path / "case")
+    with page(own) as running:
+        tab, _ = tab_of(browser, running)
+        tab.get_by_label("Your initials").fill("AB")
+        heads, parts = tab.locator(".site-head"), tab.locator(".site").first.locator(".parts")
+        heads.first.click()
+        expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+        held: list[Route] = []
+        tab.route("**/api/site/chain", lambda route: held.append(route))
+        choices = parts.get_by_role("radio")
+        with tab.expect_request("**/api/site/chain"):
+            choices.nth(0).check()
+        tooth = """fetch("/api/case/tooth", {method: "POST", body: '{"site": "2", "tooth": "25"}',
+            headers: {"content-type": "application/json", "stylobate-initials": "AB"}}).then(answer => answer.status)"""
+        assert tab.evaluate(tooth) == 200
+        expect(heads.nth(1)).to_contain_text("25", timeout=SLOW_MS)
+        expect(choices.nth(0)).to_be_checked()
+        held[0].fulfill(status=422, json={"text": "these parts are none of its options", "about": "site", "detail": ""})
+        expect(parts.locator("input:checked")).to_have_count(0, timeout=SLOW_MS)
 
 
 def test_the_frame_shows_what_seat_foretells(opened: tuple[Tab, list[str], Page], case: Path) -> None:

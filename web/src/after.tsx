@@ -1,4 +1,5 @@
 import { ask, type Answer, type Option, type Placed, type Site, type State } from "./api";
+import { useAsked } from "./asked";
 import { figure } from "./format";
 import { texts } from "./texts";
 
@@ -41,13 +42,18 @@ function Figures({ placed }: { placed: Placed }) {
 function Options({ placed, state, settled }: { placed: Placed; state: State; settled: (answer: Answer) => void }) {
   const t = texts.build;
   const name = `options-${placed.site}`;
-  const taken = placed.chosen ? words(placed.chain) : "";
+  const [taken, choose] = useAsked(placed.chosen ? words(placed.chain) : "", state);
+  const take = (option: Option): void => {
+    const request = ask("site/chain", { site: placed.site, chain: option.chain });
+    choose(words(option.chain), request);
+    void request.then(settled);
+  };
   const row = (option: Option) => (
     <li>
       <label class="option">
         <input
           type="radio" name={name} checked={words(option.chain) === taken} disabled={state.read_only || state.job !== null}
-          onChange={() => void ask("site/chain", { site: placed.site, chain: option.chain }).then(settled)}
+          onChange={() => take(option)}
         />
         <span>
           {named(option.chain, placed)}

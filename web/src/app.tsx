@@ -56,9 +56,14 @@ function Page({ state, link }: { state: State; link: Link }) {
   };
   const point = (): void => { setNote(""); setPointing(!pointing); };
   useKeys({ arch, names, chosen, choose, look, setLook, pointing, setPointing, pointed, keys, setKeys, canPoint: !state.read_only });
+  const measure = (work: State["work"]): Promise<Answer> => {
+    const request = ask("measure", { work });
+    void request.then(settled);
+    return request;
+  };
   const actions = {
     file, point, stop: () => void ask("stop"), dismiss: () => void ask("dismiss"),
-    measure: (work: State["work"]) => void ask("measure", { work }).then(settled),
+    measure,
     again: lastFile ? () => void send("scan", lastFile, true).then(settled) : null,
   };
   return (

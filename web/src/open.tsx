@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import { ask, type Answer, type Role, type State, type What, type Work } from "./api";
+import { useAsked } from "./asked";
 import { Mark } from "./mark";
 import { texts } from "./texts";
 
@@ -8,7 +9,7 @@ export interface OpenActions {
   stop: () => void;
   dismiss: () => void;
   point: () => void;
-  measure: (work: Work) => void;
+  measure: (work: Work) => Promise<Answer>;
   again: (() => void) | null;
 }
 
@@ -62,7 +63,7 @@ export function Ask({ state, file, point, measure, pointing }: Props) {
     return (
       <>
         <Chooser big title={t.noScan} more={t.noScanMore} button={t.choose} accept={SCANS} onFile={(f) => file("scan", f)} />
-        {state.case ? state.scene && <button type="button" class="quiet" onClick={() => measure(state.work)}>{t.measureThis}</button> : <WorkChoice state={state} measure={measure} />}
+        {state.case ? state.scene && <button type="button" class="quiet" onClick={() => void measure(state.work)}>{t.measureThis}</button> : <WorkChoice state={state} measure={measure} />}
       </>
     );
   }
@@ -105,12 +106,13 @@ export function Around({ state, file, settled }: {
   );
 }
 
-function WorkChoice({ state, measure }: { state: State; measure: (work: Work) => void }) {
+function WorkChoice({ state, measure }: { state: State; measure: (work: Work) => Promise<Answer> }) {
+  const [shown, choose] = useAsked(state.work, state);
   return (
     <fieldset class="work">
       <legend>{texts.workLabel}</legend>
       {(Object.keys(texts.work) as Work[]).map((work) => (
-        <label><input type="radio" name="work" checked={state.work === work} onChange={() => measure(work)} /><span>{texts.work[work]}</span></label>
+        <label><input type="radio" name="work" checked={shown === work} onChange={() => choose(work, measure(work))} /><span>{texts.work[work]}</span></label>
       ))}
     </fieldset>
   );
