@@ -22,26 +22,52 @@ READINGS = 2  # poses kept of one scan body at one place
 
 
 @compiled
-def _in_grid(
-    rotation: FloatArray, shift: FloatArray, point: FloatArray, grid: IntArray, grid_low: FloatArray
-) -> tuple[float, float, float, int]:
-    """A scan point in the post frame, and the grid's nearest sample there, −1 beyond its band."""
-    x, y, z = point[0] - shift[0], point[1] - shift[1], point[2] - shift[2]
-    px = rotation[0, 0] * x + rotation[1, 0] * y + rotation[2, 0] * z
-    py = rotation[0, 1] * x + rotation[1, 1] * y + rotation[2, 1] * z
-    pz = rotation[0, 2] * x + rotation[1, 2] * y + rotation[2, 2] * z
-    a = int(np.floor((px - grid_low[0]) / GRID_CELL))
-    b = int(np.floor((py - grid_low[1]) / GRID_CELL))
-    c = int(np.floor((pz - grid_low[2]) / GRID_CELL))
-    if a < 0 or b < 0 or c < 0 or a >= grid.shape[0] or b >= grid.shape[1] or c >= grid.shape[2]:
-        return px, py, pz, -1
-    return px, py, pz, grid[a, b, c]
+def _taken(
+    near: LongArray, count: int, step: int, points: FloatArray, normals: FloatArray, area: FloatArray
+) -> FloatArray:
+    """(7, k): coordinates of point and normal, and area, of every `step`th of the first `count` numbers of `near`."""
+    result = np.empty((7, (count + step - 1) // step))
+    for k in range(result.shape[1]):
+        j = near[k * step]
+        for d in range(3):
+            result[d, k] = points[j, d]
+            result[3 + d, k] = normals[j, d]
+        result[6, k] = area[j]
+    return result
 
 
 @compiled
-def _facing(rotation: FloatArray, normal: FloatArray, sample: FloatArray) -> float:
+def _in_grid(
+    rotation: FloatArray, shift: FloatArray, seen: FloatArray, grid: IntArray, grid_low: FloatArray, local: FloatArray,
+    sample: IntArray,
+) -> None:  # fmt: skip
+    """Fill in where scan points `seen` (7, n) lie in the post frame, local (3, ≥ n), and the grid's nearest sample
+    there, −1 beyond its band."""
+    xx, xy, xz = rotation[0, 0], rotation[1, 0], rotation[2, 0]
+    yx, yy, yz = rotation[0, 1], rotation[1, 1], rotation[2, 1]
+    zx, zy, zz = rotation[0, 2], rotation[1, 2], rotation[2, 2]
+    sx, sy, sz = shift[0], shift[1], shift[2]
+    gx, gy, gz = grid_low[0], grid_low[1], grid_low[2]
+    ends = float(grid.shape[0]), float(grid.shape[1]), float(grid.shape[2])
+    wide, deep = np.int32(grid.shape[1]), np.int32(grid.shape[2])
+    for k in range(seen.shape[1]):  # without a branch, for vector instructions
+        x, y, z = seen[0, k] - sx, seen[1, k] - sy, seen[2, k] - sz
+        px = xx * x + xy * y + xz * z
+        py = yx * x + yy * y + yz * z
+        pz = zx * x + zy * y + zz * z
+        local[0, k], local[1, k], local[2, k] = px, py, pz
+        a, b, c = np.floor((px - gx) / GRID_CELL), np.floor((py - gy) / GRID_CELL), np.floor((pz - gz) / GRID_CELL)
+        inside = (a >= 0.0) & (b >= 0.0) & (c >= 0.0) & (a < ends[0]) & (b < ends[1]) & (c < ends[2])
+        sample[k] = (np.int32(a) * wide + np.int32(b)) * deep + np.int32(c) if inside else np.int32(-1)
+    flat = grid.reshape(-1)
+    for k in range(seen.shape[1]):
+        if sample[k] >= 0:
+            sample[k] = flat[np.uint32(sample[k])]
+
+
+@compiled
+def _facing(rotation: FloatArray, nx: float, ny: float, nz: float, sample: FloatArray) -> float:
     """Cosine between a scan normal and a sample's."""
-    nx, ny, nz = normal[0], normal[1], normal[2]
     return float(
         sample[3] * (rotation[0, 0] * nx + rotation[1, 0] * ny + rotation[2, 0] * nz)
         + sample[4] * (rotation[0, 1] * nx + rotation[1, 1] * ny + rotation[2, 1] * nz)
@@ -51,64 +77,60 @@ def _facing(rotation: FloatArray, normal: FloatArray, sample: FloatArray) -> flo
 
 @compiled
 def _grid_score(
-    rotation: FloatArray, shift: FloatArray, near: LongArray, count: int, points: FloatArray, normals: FloatArray,
-    area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray, step: int,
+    rotation: FloatArray, shift: FloatArray, seen: FloatArray, grid: IntArray, grid_low: FloatArray,
+    samples: FloatArray, local: FloatArray, sample: IntArray,
 ) -> float:  # fmt: skip
     """Net area on the surface: points within BAND count by closeness, points inside the body count against."""
+    _in_grid(rotation, shift, seen, grid, grid_low, local, sample)
     total = 0.0
-    for k in range(0, count, step):
-        j = near[k]
-        px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
-        if s < 0:
+    for k in range(seen.shape[1]):
+        if sample[k] < 0:
             continue
-        q = samples[s]
-        d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
+        q = samples[np.uint32(sample[k])]
+        d = (local[0, k] - q[0]) * q[3] + (local[1, k] - q[1]) * q[4] + (local[2, k] - q[2]) * q[5]
         if abs(d) < BAND:
-            dot = _facing(rotation, normals[j], q)
+            dot = _facing(rotation, seen[3, k], seen[4, k], seen[5, k], q)
             if dot > 0.7:
-                total += area[j] * (1.0 - (d / BAND) ** 2)
+                total += seen[6, k] * (1.0 - (d / BAND) ** 2)
         elif d < 0.0:
-            total -= area[j]
-    return total * step
+            total -= seen[6, k]
+    return total
 
 
 @compiled
 def on_surface(
-    rotation: FloatArray, shift: FloatArray, near: LongArray, points: FloatArray, grid: IntArray, grid_low: FloatArray,
-) -> LongArray:  # fmt: skip
-    """Those of `near` that lie within the grid's band of the surface."""
-    found = np.empty(near.shape[0], np.int64)
-    count = 0
-    for j in near:
-        if _in_grid(rotation, shift, points[j], grid, grid_low)[3] >= 0:
-            found[count] = j
-            count += 1
-    return found[:count].copy()
+    rotation: FloatArray, shift: FloatArray, points: FloatArray, grid: IntArray, grid_low: FloatArray
+) -> LongArray:
+    """Numbers of the points (n, 3) that lie within the grid's band of the surface."""
+    seen = np.ascontiguousarray(points.T)
+    local, sample = np.empty((3, len(points))), np.empty(len(points), np.int32)
+    _in_grid(rotation, shift, seen, grid, grid_low, local, sample)
+    return np.nonzero(sample >= 0)[0]
 
 
 @compiled
 def _refine(
-    rotation: FloatArray, shift: FloatArray, near: LongArray, count: int, points: FloatArray, normals: FloatArray,
-    area: FloatArray, grid: IntArray, grid_low: FloatArray, samples: FloatArray,
+    rotation: FloatArray, shift: FloatArray, seen: FloatArray, grid: IntArray, grid_low: FloatArray,
+    samples: FloatArray, local: FloatArray, sample: IntArray,
 ) -> None:  # fmt: skip
     """A few robust Gauss–Newton steps on the grid's distances, in place (Tukey weights, width falling to 0.15 mm)."""
     row = np.empty(7)
     for iteration in range(8):
         width = max(0.15, 0.4 * 0.8**iteration)
         square = np.zeros((7, 7))
-        for k in range(0, count, REFINE_STEP):
-            j = near[k]
-            px, py, pz, s = _in_grid(rotation, shift, points[j], grid, grid_low)
-            if s < 0:
+        _in_grid(rotation, shift, seen, grid, grid_low, local, sample)
+        for k in range(seen.shape[1]):
+            if sample[k] < 0:
                 continue
-            q = samples[s]
+            q = samples[np.uint32(sample[k])]
+            px, py, pz = local[0, k], local[1, k], local[2, k]
             d = (px - q[0]) * q[3] + (py - q[1]) * q[4] + (pz - q[2]) * q[5]
             if abs(d) >= width:
                 continue
-            dot = _facing(rotation, normals[j], q)
+            dot = _facing(rotation, seen[3, k], seen[4, k], seen[5, k], q)
             if dot < 0.7:
                 continue
-            w = area[j] * (1.0 - (d / width) ** 2) ** 2
+            w = seen[6, k] * (1.0 - (d / width) ** 2) ** 2
             row[0], row[1], row[2] = q[3], q[4], q[5]
             row[3], row[4], row[5] = py * q[5] - pz * q[4], pz * q[3] - px * q[5], px * q[4] - py * q[3]
             row[6] = d
@@ -156,6 +178,7 @@ def places_on(
     n = axes.shape[0]
     poses, scores = np.zeros((n, READINGS, 3, 4)), np.zeros((n, READINGS))
     near = np.empty(8192, np.int64)
+    local, sample = np.empty((3, len(near))), np.empty(len(near), np.int32)
     heights = int(2 * HEIGHT_REACH / HEIGHT_STEP) + 1
     level = np.empty(heights)
     turns = np.empty(TURNS)
@@ -169,10 +192,10 @@ def places_on(
         seen_area = 0.0
         for k in range(count):
             seen_area += area[near[k]]
-        every = oriented(near[:count:LEVEL_STEP], points, normals)
+        every, tests = oriented(near[:count:LEVEL_STEP], points, normals)
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
-            level[k] = agreement(axis, foot, every, profile, profile_low, -1.0)
+            level[k] = agreement(axis, foot, every, tests, profile, profile_low, -1.0)
         side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())
@@ -191,15 +214,17 @@ def places_on(
             level[max(0, k - 2) : k + 3] = -1.0
             middle = shift0 + axis * (0.5 * (height_low + height_high))
             count = within(middle, reach, points, first, low, shape, bucket, near)
+            for_turn = _taken(near, count, TURN_STEP, points, normals, area)
+            for_refinement = _taken(near, count, REFINE_STEP, points, normals, area)
+            all_ = _taken(near, count, 1, points, normals, area)
             rotation = np.empty((3, 3))
             rotation[:, 2] = axis
             for t in range(TURNS):
                 c, s = np.cos(2 * np.pi * t / TURNS), np.sin(2 * np.pi * t / TURNS)
                 rotation[:, 0] = c * side + s * other
                 rotation[:, 1] = -s * side + c * other
-                turns[t] = _grid_score(
-                    rotation, shift0, near, count, points, normals, area, grid, grid_low, samples, TURN_STEP
-                )
+                score = _grid_score(rotation, shift0, for_turn, grid, grid_low, samples, local, sample)
+                turns[t] = score * TURN_STEP
             for _ in range(TURNS_TRIED):
                 t = int(np.argmax(turns))
                 if turns[t] <= 0.0:
@@ -211,8 +236,8 @@ def places_on(
                     turns[(t + m) % TURNS] = -1.0
                 shift = shift0.copy()
                 turned = rotation.copy()
-                _refine(turned, shift, near, count, points, normals, area, grid, grid_low, samples)
-                value = _grid_score(turned, shift, near, count, points, normals, area, grid, grid_low, samples, 1)
+                _refine(turned, shift, for_refinement, grid, grid_low, samples, local, sample)
+                value = _grid_score(turned, shift, all_, grid, grid_low, samples, local, sample)
                 if value <= scores[i, READINGS - 1]:
                     continue
                 slot = READINGS - 1

@@ -146,13 +146,8 @@ def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned
 
 def _surface_of(reading: Reading, template: Template, thinned: Thinned) -> LongArray:
     post = reading.scan_from_connection @ template.connection_from_post
-    near = np.arange(len(thinned.area))
-    return np.asarray(
-        on_surface(
-            np.ascontiguousarray(post[:3, :3]), np.ascontiguousarray(post[:3, 3]), near, thinned.buckets.points,
-            template.grid, template.grid_low,
-        )
-    )  # fmt: skip
+    rotation, shift = np.ascontiguousarray(post[:3, :3]), np.ascontiguousarray(post[:3, 3])
+    return np.asarray(on_surface(rotation, shift, thinned.buckets.points, template.grid, template.grid_low))
 
 
 def _alike(reading: Reading, others: Sequence[Reading]) -> bool:

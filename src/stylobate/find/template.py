@@ -35,10 +35,10 @@ class Template:
     """One scan body prepared for the search. Post frame; lengths mm.
 
     connection_from_post (4, 4). area: of the scan region, mm². radius, height_low, height_high: bounds of the region.
-    profile (nr, nz, 3): signed distance to the nearest surface at any turn (NaN beyond the band), and that surface's
-    normal along the radius and along the axis. grid (nx, ny, nz) int32: index of the nearest sample, −1 beyond the
-    band; grid_low (3,). samples (k, 6): position and normal. first (KEYS + 1,), entries (e, 6): axis direction and foot
-    (the post's origin) in the frame of a pair, by the pair's key.
+    profile (nr + 1, nz + 2, 3): signed distance to the nearest surface at any turn, and that surface's normal along the
+    radius and along the axis; NaN beyond the band, and in a border beyond r and on both sides of z. grid (nx, ny, nz)
+    int32: index of the nearest sample, −1 beyond the band; grid_low (3,). samples (k, 6): position and normal. first
+    (KEYS + 1,), entries (e, 6): axis direction and foot (the post's origin) in the frame of a pair, by the pair's key.
     """
 
     connection_from_post: FloatArray
@@ -247,6 +247,7 @@ def _make(body: ScanBody) -> Template:
     low, high = float(points[:, 2].min()), float(points[:, 2].max())
     cells_r = int((radius + PROFILE_BAND) / PROFILE_CELL) + 1
     cells_z = int((high - low + 2 * PROFILE_BAND) / PROFILE_CELL) + 1
+    profile = _profile(points, normals, low - PROFILE_BAND, cells_r, cells_z)
     grid_low = points.min(axis=0) - GRID_BAND
     shape = ((np.ptp(points, axis=0) + 2 * GRID_BAND) / GRID_CELL).astype(int) + 1
     first, entries = _sorted_entries(*_thinned(points, normals, PAIR_CELL))
@@ -256,7 +257,7 @@ def _make(body: ScanBody) -> Template:
         radius=radius,
         height_low=low,
         height_high=high,
-        profile=_profile(points, normals, low - PROFILE_BAND, cells_r, cells_z),
+        profile=np.pad(profile, ((0, 1), (1, 1), (0, 0)), constant_values=np.nan),
         grid=_grid(points, grid_low, *(int(s) for s in shape)),
         grid_low=grid_low,
         samples=np.ascontiguousarray(np.hstack([points, normals])),

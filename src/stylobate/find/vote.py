@@ -22,6 +22,8 @@ TESTS = 48
 TEST_RADIUS = 4.0  # mm around a seed in which its test points lie
 NEAR = 0.22  # mm: a test point this near the profile, with its normal, speaks for an axis
 KEPT = 2  # axes kept for a seed and part
+LANES = 8  # test points looked at together
+NOWHERE = 1e6  # mm: where points that only fill up lie
 
 
 @dataclass(frozen=True)
@@ -82,53 +84,75 @@ def _gather(
 
 
 @compiled
-def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> FloatArray:
-    """(k, 6): points and normals of the numbers `index`, up to the first negative one, side by side."""
+def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> tuple[FloatArray, int]:
+    """(6, k): the coordinates of points and normals of the numbers `index`, up to the first negative one, and how many.
+
+    Filled up to whole LANES by points that are near nothing.
+    """
     count = 0
     while count < index.shape[0] and index[count] >= 0:
         count += 1
-    result = np.empty((count, 6))
+    result = np.full((6, (count + LANES - 1) // LANES * LANES), NOWHERE)
     for k in range(count):
         for d in range(3):
-            result[k, d] = points[index[k], d]
-            result[k, 3 + d] = normals[index[k], d]
-    return result
+            result[d, k] = points[index[k], d]
+            result[3 + d, k] = normals[index[k], d]
+    return result, count
 
 
 @compiled
 def agreement(
-    axis: FloatArray, foot: FloatArray, tests: FloatArray, profile: Float32Array, profile_low: float, beyond: float,
+    axis: FloatArray, foot: FloatArray, tests: FloatArray, count: int, profile: Float32Array, profile_low: float,
+    beyond: float,
 ) -> float:  # fmt: skip
-    """Share of the test points (k, 6) that lie on the profile, less those that lie inside the body.
+    """Share of the test points (`oriented`) that lie on the profile, less those that lie inside the body.
 
     beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0. Negative: all.
     """
-    near, inside, count = 0, 0, tests.shape[0]
-    ax, ay, az = axis[0], axis[1], axis[2]
-    for k in range(count):
-        vx, vy, vz = tests[k, 0] - foot[0], tests[k, 1] - foot[1], tests[k, 2] - foot[2]
-        z = vx * ax + vy * ay + vz * az
-        wx, wy, wz = vx - z * ax, vy - z * ay, vz - z * az
-        r = np.sqrt(wx * wx + wy * wy + wz * wz)
-        kr, kz = int(r * (1.0 / PROFILE_CELL)), int(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)))
-        if kr < profile.shape[0] and 0 <= kz < profile.shape[1]:
-            d = profile[kr, kz, 0]
-            if abs(d) < NEAR:
-                radial = tests[k, 3] * wx + tests[k, 4] * wy + tests[k, 5] * wz
-                axial = tests[k, 3] * ax + tests[k, 4] * ay + tests[k, 5] * az
-                if radial * profile[kr, kz, 1] > (0.85 - axial * profile[kr, kz, 2]) * max(r, 1e-9):
-                    near += 1
-            elif d < -NEAR:
-                inside += 1
+    near, inside = 0, 0
+    for start in range(0, count, LANES):
+        on, under, early = _tally(axis, foot, tests, start, profile, profile_low)
+        near, inside = near + on, inside + under
         if beyond >= 0.0 and (
-            near - inside + count - 1 - k <= beyond * count
-            or (k == 4 and near < 1)
-            or (k == 7 and near < 2)
-            or (k == 15 and near < 4)
-            or (k == 23 and near < 6)
+            near - inside + max(0, count - start - LANES) <= beyond * count
+            or (start == 0 and ((count > 4 and early < 1) or (count > 7 and near < 2)))
+            or (start == 8 and count > 15 and near < 4)
+            or (start == 16 and count > 23 and near < 6)
         ):
             return 0.0
     return float((near - inside) / max(count, 1))
+
+
+@compiled
+def _tally(
+    axis: FloatArray, foot: FloatArray, tests: FloatArray, start: int, profile: Float32Array, profile_low: float
+) -> tuple[int, int, int]:
+    """Of LANES test points: on the profile, inside the body, and how many of the first five are on the profile.
+
+    Without a branch, so that all of them go through vector instructions together.
+    """
+    flat = profile.reshape(-1, 3)
+    last_r, last_z, width = float(profile.shape[0] - 1), float(profile.shape[1] - 2), np.int32(profile.shape[1])
+    ax, ay, az = axis[0], axis[1], axis[2]
+    fx, fy, fz = foot[0], foot[1], foot[2]
+    near, inside, early = np.int32(0), np.int32(0), np.int32(0)
+    for lane in range(LANES):
+        k = start + lane
+        vx, vy, vz = tests[0, k] - fx, tests[1, k] - fy, tests[2, k] - fz
+        z = vx * ax + vy * ay + vz * az
+        wx, wy, wz = vx - z * ax, vy - z * ay, vz - z * az
+        r = np.sqrt(wx * wx + wy * wy + wz * wz)
+        radial = tests[3, k] * wx + tests[4, k] * wy + tests[5, k] * wz
+        axial = tests[3, k] * ax + tests[4, k] * ay + tests[5, k] * az
+        kr = np.int32(min(r * (1.0 / PROFILE_CELL), last_r))
+        kz = np.int32(min(max(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)), -1.0), last_z)) + 1
+        cell = np.uint32(kr * width + kz)
+        d = flat[cell, 0]
+        on = (abs(d) < NEAR) & (radial * flat[cell, 1] > (0.85 - axial * flat[cell, 2]) * max(r, 1e-9))
+        near += np.int32(on)
+        early += np.int32(on & (lane < 5))
+        inside += np.int32(d < -NEAR)
+    return int(near), int(inside), int(early)
 
 
 @compiled
@@ -141,7 +165,7 @@ def _vote(
     axis, foot = np.empty(3), np.empty(3)
     for s in range(seeds.shape[0]):
         p, m = points[seeds[s]], normals[seeds[s]]
-        around = oriented(tests[s], points, normals)
+        around, count = oriented(tests[s], points, normals)
         for k in range(PARTNERS):
             j = partners[s, k]
             if j < 0:
@@ -172,7 +196,7 @@ def _vote(
                 foot[1] = p[1] + a * m[1] + b * ey + c * fy
                 foot[2] = p[2] + a * m[2] + b * ez + c * fz
                 beyond = max(score[s, KEPT - 1], np.nextafter(least, 0.0))
-                value = agreement(axis, foot, around, profile, profile_low, beyond)
+                value = agreement(axis, foot, around, count, profile, profile_low, beyond)
                 if value <= beyond:
                     continue
                 slot = KEPT - 1
