@@ -27,6 +27,16 @@ CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its o
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
+_known: dict[str, tuple[SurfaceTree, SharpEdges]] = {}
+
+
+def _prepared(body: ScanBody) -> tuple[SurfaceTree, SharpEdges]:
+    """Surface and edges of a scan body, ready for the fit; kept for the life of the process, by their hash."""
+    if body.sha256 not in _known:
+        _known[body.sha256] = SurfaceTree.of(body.region, lasting=True), SharpEdges.of(body.region)
+    return _known[body.sha256]
+
+
 @dataclass(frozen=True)
 class Bench:
     """The scan bodies in play and their prepared surfaces."""
@@ -40,8 +50,9 @@ class Bench:
 
     def __post_init__(self) -> None:
         """Prepare the surfaces."""
-        object.__setattr__(self, "trees", tuple(SurfaceTree.of(body.region) for body in self.bodies))
-        object.__setattr__(self, "edges", tuple(SharpEdges.of(body.region) for body in self.bodies))
+        prepared = [_prepared(body) for body in self.bodies]
+        object.__setattr__(self, "trees", tuple(tree for tree, _ in prepared))
+        object.__setattr__(self, "edges", tuple(edges for _, edges in prepared))
         boxes = [(b.region.vertices.min(axis=0), b.region.vertices.max(axis=0)) for b in self.bodies]
         object.__setattr__(self, "middles", tuple((low + high) / 2 for low, high in boxes))
         object.__setattr__(self, "reaches", tuple(float(np.linalg.norm(high - low)) / 2 for low, high in boxes))

@@ -12,7 +12,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core import triangle
 from stylobate.core.jit import compiled
+from stylobate.core.shelf import kept
 from stylobate.core.triangle import on_triangle
 from stylobate.core.types import Float32Array, FloatArray, IntArray
 
@@ -38,12 +40,15 @@ class Cells:
     away: Float32Array
 
     @staticmethod
-    def of(triangles: FloatArray) -> Cells:
-        """Cut the space within BAND of triangles (m, 3, 3)."""
+    def of(triangles: FloatArray, lasting: bool = False) -> Cells:
+        """Cut the space within BAND of triangles (m, 3, 3). lasting: kept on disk for the next time."""
         corners = triangles.reshape(-1, 3)
         low = corners.min(axis=0) - BAND
         side = float(np.max(corners.max(axis=0) + BAND - low))
-        return Cells(low, side, *_cut(triangles, low, side))
+        if not lasting:
+            return Cells(low, side, *_cut(triangles, low, side))
+        code = (__file__, triangle.__file__)
+        return Cells(low, side, *kept("cells", (triangles,), code, lambda: _cut(triangles, low, side)))
 
 
 @compiled

@@ -46,21 +46,23 @@ class SurfaceTree:
     """A surface prepared for closest-point queries.
 
     triangles (m, 3, 3) mm; normals (m, 7, 3) unit pseudo-normals of face, edges ab, bc, ca, corners a, b, c;
-    open (m, 7) whether that feature lies on an open edge. What a query needs besides is made when first asked for.
+    open (m, 7) whether that feature lies on an open edge. What a query needs besides is made when first asked for;
+    lasting: and kept on disk for the next process.
     """
 
     triangles: FloatArray
     normals: FloatArray
     open: BoolArray
+    lasting: bool = False
 
     @staticmethod
-    def of(surface: Surface) -> SurfaceTree:
+    def of(surface: Surface, lasting: bool = False) -> SurfaceTree:
         """Prepare `surface`; faces without area are left out. Raises ValueError when none is left."""
         faces = np.ascontiguousarray(surface.faces[surface.face_areas() > 1e-14])
         if not len(faces):
             raise ValueError("the surface has no face with an area")
         normals, is_open = _pseudo_normals(surface.vertices, faces)
-        return SurfaceTree(np.ascontiguousarray(surface.vertices[faces]), normals, is_open)
+        return SurfaceTree(np.ascontiguousarray(surface.vertices[faces]), normals, is_open, lasting)
 
     @cached_property
     def box(self) -> tuple[FloatArray, FloatArray]:
@@ -71,7 +73,7 @@ class SurfaceTree:
     @cached_property
     def cells(self) -> Cells:
         """The space near the surface cut into cubes."""
-        return Cells.of(self.triangles)
+        return Cells.of(self.triangles, self.lasting)
 
     @cached_property
     def far(self) -> Boxes:

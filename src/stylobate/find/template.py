@@ -13,6 +13,7 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.jit import compiled
+from stylobate.core.shelf import Array, kept
 from stylobate.core.surface import Surface
 from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
 from stylobate.parts.model import ScanBody
@@ -52,6 +53,20 @@ class Template:
     samples: FloatArray
     first: LongArray
     entries: Float32Array
+
+    def arrays(self) -> list[Array]:
+        """All of it, as `of_arrays` takes it."""
+        sizes = np.array([self.area, self.radius, self.height_low, self.height_high])
+        return [
+            self.connection_from_post, sizes, self.profile, self.grid, self.grid_low, self.samples, self.first,
+            self.entries,
+        ]  # fmt: skip
+
+    @staticmethod
+    def of_arrays(connection_from_post: FloatArray, sizes: FloatArray, *rest: Array) -> Template:
+        """What `arrays` gave."""
+        area, radius, low, high = (float(size) for size in sizes)
+        return Template(connection_from_post, area, radius, low, high, *rest)
 
 
 def sampled(surface: Surface, spacing: float) -> tuple[FloatArray, FloatArray]:
@@ -270,7 +285,9 @@ _known: dict[str, Template] = {}
 
 
 def template_of(body: ScanBody) -> Template:
-    """The template of a scan body; kept for the life of the process, by the hash of its surfaces."""
+    """The template of a scan body; kept on disk, and for the life of the process by the hash of its surfaces."""
     if body.sha256 not in _known:
-        _known[body.sha256] = _make(body)
+        shape = body.region.vertices, body.region.faces
+        made = kept("template", shape, (__file__, rigid.__file__), lambda: _make(body).arrays())
+        _known[body.sha256] = Template.of_arrays(*made)
     return _known[body.sha256]

@@ -11,19 +11,17 @@ import os
 import tempfile
 from pathlib import Path
 
+from stylobate.core.shelf import cache_root
+
 CHECKS = 1
 """Number of the checks; raised with any change of theirs, so that older entries are not used."""
 MOST_BYTES = 1 << 20
 
 
 def cache_folder() -> Path | None:
-    """$XDG_CACHE_HOME/stylobate/parts, or the same below ~/.cache; None where there is no home."""
-    base = Path(os.environ.get("XDG_CACHE_HOME", ""))
-    try:
-        root = base if base.is_absolute() else Path.home() / ".cache"
-    except RuntimeError:
-        return None
-    return root / "stylobate" / "parts"
+    """Where the checks of parts folders are kept; None where there is no home."""
+    root = cache_root()
+    return None if root is None else root / "parts"
 
 
 def recall(sha256: str) -> tuple[tuple[str, ...], ...] | None:

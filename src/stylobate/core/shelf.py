@@ -1,0 +1,113 @@
+"""Arrays that take long to make, kept on disk for the next process.
+
+A file that is damaged, or that other code made, is as good as none; one that cannot be written changes nothing but the
+time. The oldest go where there are many.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import io
+import os
+import tempfile
+import zlib
+from collections.abc import Callable, Sequence
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+Array = npt.NDArray[Any]
+MOST_FILES = 200
+MARK = 4  # bytes of the check sum at a file's end
+
+
+def cache_root() -> Path | None:
+    """$XDG_CACHE_HOME/stylobate, or the same below ~/.cache; None where there is no home."""
+    base = Path(os.environ.get("XDG_CACHE_HOME", ""))
+    try:
+        return (base if base.is_absolute() else Path.home() / ".cache") / "stylobate"
+    except RuntimeError:
+        return None
+
+
+def kept(
+    kind: str, source: Sequence[Array], code: Sequence[str], make: Callable[[], Sequence[Array]]
+) -> Sequence[Array]:
+    """What `make` makes of the arrays `source`, from disk where it was made before by the same code.
+
+    kind: of what, for the file's name. code: files of the modules that decide what is made.
+    """
+    folder = cache_root()
+    if folder is None:
+        return make()
+    try:
+        path = folder / "made" / f"{kind}-{_key(source, tuple(code))}"
+    except OSError:  # the program does not lie in files of its own
+        return make()
+    recalled = _recalled(path)
+    if recalled is not None:
+        return recalled
+    made = make()
+    _keep(path, made)
+    return made
+
+
+def _key(source: Sequence[Array], code: tuple[str, ...]) -> str:
+    digest = hashlib.sha256(_written(code))
+    for array in source:
+        digest.update(f"{array.dtype.str}{array.shape}".encode())
+        digest.update(np.ascontiguousarray(array).data)
+    return digest.hexdigest()[:40]
+
+
+@cache
+def _written(code: tuple[str, ...]) -> bytes:
+    """What stands for the text of modules, NumPy's version included."""
+    digest = hashlib.sha256(np.__version__.encode())
+    for file in (*code, __file__):
+        digest.update(Path(file).read_bytes())
+    return digest.digest()
+
+
+def _recalled(path: Path) -> list[Array] | None:
+    """The arrays of a file, None where it is not whole."""
+    try:
+        content = path.read_bytes()
+        if len(content) < MARK or zlib.crc32(memoryview(content)[:-MARK]).to_bytes(MARK, "little") != content[-MARK:]:
+            return None
+        stream, arrays = io.BytesIO(content), []
+        while stream.tell() < len(content) - MARK:
+            arrays.append(np.load(stream, allow_pickle=False))
+        return arrays
+    except (OSError, ValueError):
+        return None
+
+
+def _keep(path: Path, arrays: Sequence[Array]) -> None:
+    """Write a file; another process never sees half of it."""
+    stream = io.BytesIO()
+    for array in arrays:
+        np.save(stream, array, allow_pickle=False)
+    stream.write(zlib.crc32(stream.getbuffer()).to_bytes(MARK, "little"))
+    with contextlib.suppress(OSError):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        _make_room(path.parent)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".new-")
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(stream.getbuffer())
+            Path(name).replace(path)
+        except BaseException:
+            Path(name).unlink(missing_ok=True)
+            raise
+
+
+def _make_room(folder: Path) -> None:
+    """Remove the files written first, where there are MOST_FILES."""
+    files = sorted(folder.iterdir(), key=lambda file: file.stat().st_mtime)
+    for file in files[: max(0, len(files) + 1 - MOST_FILES)]:
+        file.unlink(missing_ok=True)
