@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import sys
@@ -18,6 +19,7 @@ EXIT_TERMINATED = 128 + signal.SIGTERM
 
 
 GRACE_S = 5.0
+COLLECT_AFTER = 50_000  # objects: importing makes many that stay, which Python would look through again and again
 
 _interrupts: list[int] = []
 _ending = threading.Lock()
@@ -63,6 +65,7 @@ def _quiet_pipe() -> None:
 
 def run() -> int:
     """Run the command line in sys.argv; returns the exit status."""
+    gc.set_threshold(COLLECT_AFTER)
     try:
         signal.signal(signal.SIGINT, _interrupted)
         signal.signal(signal.SIGTERM, _terminated)
@@ -105,7 +108,9 @@ def _failed(error: Exception) -> int:
 
 def main() -> None:
     """Entry point of the installed command."""
-    sys.exit(run())
+    status = run()
+    gc.freeze()  # what is left goes with the process: no search for it at the end, which took 0.2 s
+    sys.exit(status)
 
 
 if __name__ == "__main__":
