@@ -9,7 +9,7 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import Diagnosis
 from stylobate.find.template import sampled
-from stylobate.fit import Around, Fit, to_connection, usable
+from stylobate.fit import Around, Fit, to_connection, usable, within_reach
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
@@ -51,10 +51,11 @@ def _apart_mm(one: FloatArray, two: FloatArray) -> float:
 def explained_share(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
     """Of the scan within 0.4 mm of the CAD surface and facing its way, the share that lies on it."""
     pose = fitted.scan_from_connection
-    closest = tree.closest(to_connection(pose, near.points), 0.4)
-    close = usable(closest, near.normals @ pose[:3, :3])
+    which = within_reach(tree, near, pose, len(near.points))
+    closest, area = tree.closest(to_connection(pose, near.points[which]), 0.4), near.area[which]
+    close = usable(closest, near.normals[which] @ pose[:3, :3])
     on = close & (np.abs(np.nan_to_num(closest.distance) - fitted.offset) < max(3.0 * fitted.sd, 0.05))
-    return float(near.area[on].sum() / max(near.area[close].sum(), 1e-9))
+    return float(area[on].sum() / max(area[close].sum(), 1e-9))
 
 
 def coverage_of(body: ScanBody, near: Around, fitted: Fit) -> float:

@@ -6,7 +6,7 @@ Parameters: the small motion ξ (6), the uniform offset of the scan's surface, t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -39,6 +39,13 @@ def design(points: FloatArray, closest: Closest, edges: SharpEdges, offset: floa
     to_edge, angle = edges.near(feet)
     residual = closest.distance - offset - sunk(to_edge, angle, radius)
     return Design(feet, residual, derivatives(points, closest.gradient, to_edge, angle, radius), to_edge, angle)
+
+
+def rounded(sharp: Design, points: FloatArray, closest: Closest, offset: float, radius: float) -> Design:
+    """The same with edges of another radius, from that with any."""
+    residual = closest.distance - offset - sunk(sharp.to_edge, sharp.edge_angle, radius)
+    turned = derivatives(points, closest.gradient, sharp.to_edge, sharp.edge_angle, radius)
+    return replace(sharp, residual=residual, rows=turned)
 
 
 def derivatives(

@@ -111,8 +111,8 @@ def measure(
 
     with ThreadPoolExecutor(threads) as pool:
         sites = tuple(pool.map(described, range(len(found))))
+        pairs = _pairs(sites, legs, chosen.drift, pool)
     warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if _odd(site)])
-    pairs = _pairs(sites, legs, chosen.drift)
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(faces)),
         parts=PartsInfo(folder.name, folder.revision, folder.sha256),
@@ -344,11 +344,14 @@ def _farthest(legs: Sequence[Leg]) -> Leg | None:
     return max(legs, key=lambda leg: leg.way) if len(legs) > 1 else None
 
 
-def _pairs(sites: Sequence[Site], legs: Sequence[Sequence[Leg]], drift: Drift | None) -> tuple[Pair, ...]:
+def _pairs(
+    sites: Sequence[Site], legs: Sequence[Sequence[Leg]], drift: Drift | None, pool: ThreadPoolExecutor
+) -> tuple[Pair, ...]:
     """Of each two sites; where all sources count, drift is that from one to the other (method/profile, eq. 7)."""
     still = [_still(site, _farthest(own), drift) for site, own in zip(sites, legs, strict=True)]
-    made = []
-    for i, j in combinations(range(len(sites)), 2):
+
+    def made(two: tuple[int, int]) -> Pair:
+        i, j = two
         names = (sites[i].site, sites[j].site)
         poses = (sites[i].scan_from_connection, sites[j].scan_from_connection)
         drifting = 0.0 if drift is None else drift_over(drift, legs[j][i])
@@ -356,8 +359,9 @@ def _pairs(sites: Sequence[Site], legs: Sequence[Sequence[Leg]], drift: Drift | 
         all_counted = (still[i], still[j] + drifting)
         nothing_more = all(map(np.array_equal, all_counted, (sites[i].covariance, sites[j].covariance)))
         whole = alone if nothing_more else pair(names, poses, all_counted)
-        made.append(replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg))
-    return tuple(made)
+        return replace(alone, total_um=whole.u95_um, angle_total_deg=whole.angle_u95_deg)
+
+    return tuple(pool.map(made, combinations(range(len(sites)), 2)))
 
 
 def _still(site: Site, farthest: Leg | None, drift: Drift | None) -> FloatArray:

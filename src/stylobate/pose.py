@@ -13,7 +13,7 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.design import Design, design
+from stylobate.design import Design, design, rounded
 from stylobate.edges import RADII, SharpEdges, likeliest_radius
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
@@ -107,14 +107,20 @@ class _Site:
     def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray) -> None:
         self.tree, self.edges, self.points = tree, edges, points
         self.group: LongArray | None = None
+        self.last: tuple[FloatArray, FloatArray, Closest, Design] | None = None
 
     def seen(self, state: _State) -> tuple[Design, Closest] | None:
         """Residuals and their derivatives at a state; None where points have left the surface."""
+        if self.last is not None and self.last[0] is state.pose:
+            _, local, closest, before = self.last
+            return rounded(before, local, closest, state.offset, state.radius), closest
         local = to_connection(state.pose, self.points)
         closest = self.tree.closest(local, REACH)
         if np.any(closest.face < 0):
             return None
-        return design(local, closest, self.edges, state.offset, state.radius), closest
+        here = design(local, closest, self.edges, state.offset, state.radius)
+        self.last = state.pose, local, closest, here
+        return here, closest
 
     def patches(self, state: _State) -> Patches | None:
         """The same averaged over patches, which stay those of the first state asked for."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -36,9 +37,13 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
     coarse = _by(whole.group, gain)
     white = (gain / patches.count) @ gain.T
 
+    @cache
+    def smooth(length: float, smoothness: float) -> FloatArray:
+        return np.asarray(coarse @ correlation(whole.distance / length, smoothness) @ coarse.T)
+
     def carried(one: Field) -> FloatArray:
-        smooth = coarse @ correlation(whole.distance / one.length, one.smoothness) @ coarse.T
-        return np.asarray(one.correlated_sd**2 * smooth + one.white_sd**2 * white)
+        shape = smooth(one.length, one.smoothness)
+        return np.asarray(one.correlated_sd**2 * shape + one.white_sd**2 * white)
 
     fields, weights = plausible(whole, field)
     mean = np.average([carried(one) for one in fields], axis=0, weights=weights)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import json
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -196,7 +197,9 @@ def test_every_user_of_drift_takes_it_so() -> None:
         assert farthest is not None
         still, whole = np.zeros((6, 6)), drift_over(NAMED, farthest)
         sites.append(dataclasses.replace(site, scan_from_connection=at, covariance=still, covariance_total=whole))
-    for pair, share in zip(_pairs(sites, legs, NAMED), (1.0, np.sqrt(2.0), 1.0), strict=True):
+    with ThreadPoolExecutor(1) as pool:
+        pairs = _pairs(sites, legs, NAMED, pool)
+    for pair, share in zip(pairs, (1.0, np.sqrt(2.0), 1.0), strict=True):
         assert pair.total_um == pytest.approx(1.96 * 30.0 * share, rel=0.03)
         if share == 1.0:
             assert pair.angle_total_deg == pytest.approx(1.96 * 0.1, rel=0.03)

@@ -100,10 +100,14 @@ def log(motion: FloatArray) -> FloatArray:
 
 
 def orthonormal(target_from_source: FloatArray) -> FloatArray:
-    """The nearest pose with a proper orthonormal rotation (polar factor by SVD)."""
-    u, _, vt = np.linalg.svd(target_from_source[:3, :3])
-    u[:, -1] *= np.sign(np.linalg.det(u @ vt))
-    return pose(u @ vt, target_from_source[:3, 3])
+    """The nearest poses (…, 4, 4) with a proper orthonormal rotation (polar factor by SVD)."""
+    u, _, vt = np.linalg.svd(target_from_source[..., :3, :3])
+    u[..., -1] *= np.sign(np.linalg.det(u @ vt))[..., None]
+    result = np.zeros(target_from_source.shape)
+    result[..., :3, :3] = u @ vt
+    result[..., :3, 3] = target_from_source[..., :3, 3]
+    result[..., 3, 3] = 1.0
+    return result
 
 
 def adjoint(target_from_source: FloatArray) -> FloatArray:

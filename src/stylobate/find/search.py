@@ -91,21 +91,17 @@ def readings_of(body: int, template: Template, axis: FloatArray, foot: FloatArra
         thinned.area, near.first, near.low, near.shape, near.side, template.profile,
         template.height_low - PROFILE_BAND, template.grid, template.grid_low, template.samples, template.area,
     )  # fmt: skip
-    post_from_connection = rigid.inverse(template.connection_from_post)
-    result = []
-    for i, k in zip(*np.nonzero(areas > LEAST_AREA_SHARE * template.area), strict=True):
-        scan_from_post = rigid.pose(poses[i, k, :, :3], poses[i, k, :, 3])
-        result.append(Reading(body, rigid.orthonormal(scan_from_post @ post_from_connection), float(areas[i, k])))
-    return result
+    enough = areas > LEAST_AREA_SHARE * template.area
+    scan_from_post = np.zeros((int(enough.sum()), 4, 4))
+    scan_from_post[:, :3] = poses[enough]
+    scan_from_post[:, 3, 3] = 1.0
+    stands = rigid.orthonormal(scan_from_post @ rigid.inverse(template.connection_from_post))
+    return [Reading(body, pose, float(area)) for pose, area in zip(stands, areas[enough], strict=True)]
 
 
 def _middle(reading: Reading, template: Template) -> FloatArray:
     post = reading.scan_from_connection @ template.connection_from_post
     return np.asarray(post[:3, 3] + post[:3, 2] * (0.5 * (template.height_low + template.height_high)))
-
-
-def _same_place(a: FloatArray, b: FloatArray, one: Template, two: Template) -> bool:
-    return float(np.linalg.norm(a - b)) < 0.8 * (one.radius + two.radius)
 
 
 def _both_ways(candidate: Candidate, templates: Sequence[Template], thinned: Thinned) -> Candidate:
@@ -123,20 +119,24 @@ def _both_ways(candidate: Candidate, templates: Sequence[Template], thinned: Thi
 
 def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> list[Candidate]:
     """Readings at one place together, READINGS of each scan body; places on surface of their own."""
-    places: list[tuple[FloatArray, list[Reading]]] = []
+    places: list[list[Reading]] = []
+    centres, radii = np.empty((len(readings), 3)), np.empty(len(readings))
     for reading in sorted(readings, key=lambda r: -r.area):
-        middle = _middle(reading, templates[reading.body])
-        for centre, members in places:
-            if _same_place(centre, middle, templates[members[0].body], templates[reading.body]):
-                mine = [m for m in members if m.body == reading.body]
-                if len(mine) < READINGS and reading.area > 0.5 * members[0].area and not _alike(reading, mine):
-                    members.append(reading)
-                break
-        else:
-            places.append((middle, [reading]))
+        template = templates[reading.body]
+        middle = _middle(reading, template)
+        away = np.sum((centres[: len(places)] - middle) ** 2, axis=1)
+        same = np.nonzero(away < (0.8 * (radii[: len(places)] + template.radius)) ** 2)[0]
+        if not len(same):
+            centres[len(places)], radii[len(places)] = middle, template.radius
+            places.append([reading])
+            continue
+        members = places[same[0]]
+        mine = [m for m in members if m.body == reading.body]
+        if len(mine) < READINGS and reading.area > 0.5 * members[0].area and not _alike(reading, mine):
+            members.append(reading)
     taken = np.zeros(len(thinned.area), np.bool_)
     candidates = []
-    for _, members in places:
+    for members in places:
         own = _surface_of(members[0], templates[members[0].body], thinned)
         if thinned.area[own[taken[own]]].sum() < SHARED * thinned.area[own].sum():
             candidates.append(Candidate(tuple(members)))
