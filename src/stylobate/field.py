@@ -56,13 +56,20 @@ class Field:
 
 def correlation(t: FloatArray, smoothness: float) -> FloatArray:
     """Matérn correlation at t = distance/length, by closed form (Rasmussen & Williams 2006, eq. 4.16–4.17)."""
+    u = np.sqrt(2.0 * smoothness) * t
+    decay = np.negative(u)
+    np.exp(decay, out=decay)
     if smoothness == 0.5:
-        return np.asarray(np.exp(-t))
+        return np.asarray(decay)
     if smoothness == 1.5:
-        u = np.sqrt(3.0) * t
-        return np.asarray((1.0 + u) * np.exp(-u))
-    u = np.sqrt(5.0) * t
-    return np.asarray((1.0 + u + u * u / 3.0) * np.exp(-u))
+        u += 1.0
+    else:
+        square = u * u
+        square /= 3.0
+        u += 1.0
+        u += square
+    u *= decay
+    return np.asarray(u)
 
 
 def same_view(patches: Patches) -> FloatArray:

@@ -58,24 +58,24 @@ class _Blocks:
         real = np.array([np.arange(size) < len(b) for b in blocks])
         self.distance = np.sqrt(squared_distances(patches.centre[index], patches.spread[index]))
         self.inverse_count = 1.0 / patches.count[index]
-        self.residual = np.where(real, patches.residual[index], 0.0)
-        self.pairs = real[:, :, None] & real[:, None, :]
+        self.empty = ~(real[:, :, None] & real[:, None, :])
         self.dummy = np.where(real, 0.0, 1.0)
         self.n = len(patches.residual)
+        self.wide = np.zeros((len(blocks), size + 1, size + 1))
+        self.wide[:, -1, :-1] = self.wide[:, :-1, -1] = np.where(real, patches.residual[index], 0.0)
+        self.wide[:, -1, -1] = 1e12
         matrix = patches.matrix[index]
         self.lost = 0.0 if fitted is None else matrix @ fitted @ matrix.transpose(0, 2, 1)
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
         k = correlation(self.distance / length, smoothness)
-        k = np.where(self.pairs, k - self.lost, 0.0)
+        k -= self.lost
+        k[self.empty] = 0.0
         diagonal = np.arange(k.shape[1])
         k[:, diagonal, diagonal] += white * self.inverse_count * (1.0 - self.dummy) + self.dummy
-        wide = np.zeros((k.shape[0], k.shape[1] + 1, k.shape[1] + 1))
+        wide = self.wide.copy()
         wide[:, :-1, :-1] = k
-        wide[:, -1, :-1] = self.residual
-        wide[:, :-1, -1] = self.residual
-        wide[:, -1, -1] = 1e12
         factor = np.linalg.cholesky(wide)
         log_det = 2.0 * float(np.sum(np.log(factor[:, diagonal, diagonal])))
         return log_det, float(np.sum(factor[:, -1, :-1] ** 2)), self.n
@@ -89,6 +89,7 @@ class Whole:
         self.group = larger(patches, most)
         self.large = merged(patches, self.group)
         self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
+        self.columns = np.column_stack([self.large.matrix, self.large.residual])
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
@@ -97,9 +98,9 @@ class Whole:
     def under(self, shape: FloatArray, white: float) -> Sums:
         """The same under any covariance of the patches over s² (n, n), to which the white part comes."""
         covariance = shape.copy()
-        covariance[np.diag_indices(len(shape))] += white / self.large.count
+        covariance.reshape(-1)[:: len(shape) + 1] += white / self.large.count
         factor: FloatArray = np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
-        log_det, quadratic = _restricted(factor, np.column_stack([self.large.matrix, self.large.residual]))
+        log_det, quadratic = _restricted(factor, self.columns.copy())
         return log_det, quadratic, len(factor) - self.large.matrix.shape[1]
 
 
