@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import os
 import shutil
 import subprocess
@@ -14,7 +15,6 @@ import pytest
 from stylobate.core.errors import PartsError
 from stylobate.core.surface import Surface
 from stylobate.parts import Note, check_parts, load_parts
-from stylobate.parts import cache as parts_cache
 from tests.unit.parts_making import CONNECTION, HEAD, flat, flipped, members, plate, post, stl, toml, write, zipped
 
 ALL_KINDS = (
@@ -70,7 +70,7 @@ SURFACES = {
 @pytest.fixture(autouse=True)
 def own_cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    return tmp_path / "cache" / "stylobate" / "parts"
+    return tmp_path / "cache" / "stylobate" / "made"
 
 
 @pytest.fixture
@@ -406,14 +406,46 @@ def test_look_alikes_are_listed_and_known_to_who_measures(tmp_path: Path) -> Non
 # The cache
 
 
-def test_the_cache_is_written_used_and_never_trusted_when_broken(good: Path, own_cache: Path) -> None:
+def same(one: object, other: object) -> bool:
+    """Whether two values are equal through and through, arrays to the last bit."""
+    if isinstance(one, np.ndarray) and isinstance(other, np.ndarray):
+        return one.dtype == other.dtype and np.array_equal(one, other)
+    if dataclasses.is_dataclass(one):
+        names = [field.name for field in dataclasses.fields(one)]
+        return type(one) is type(other) and all(same(getattr(one, name), getattr(other, name)) for name in names)
+    if isinstance(one, tuple) and isinstance(other, tuple):
+        return len(one) == len(other) and all(map(same, one, other))
+    return type(one) is type(other) and one == other
+
+
+def test_the_cache_gives_the_same_folder_and_is_never_trusted_when_broken(
+    good: Path, own_cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     first = load_parts(good)
     (entry,) = own_cache.iterdir()
-    assert entry.name == f"{first.sha256}.json"
-    for broken in (b"", b"{", b"[]", b'{"checks": 1}', b"\xff", entry.read_bytes().replace(b"[]", b"7")):
+    whole = entry.read_bytes()
+    for broken in (b"", b"{", whole[:-1], whole[: len(whole) // 2], whole.replace(b"tall", b"tell"), whole[1:]):
         entry.write_bytes(broken)
-        assert load_parts(good).look_alikes == ()
-    assert parts_cache.recall(first.sha256) == ()
+        assert same(load_parts(good), first)
+        assert entry.read_bytes() == whole
+    monkeypatch.setattr("stylobate.parts.load.read_folder", None)
+    known = load_parts(good)
+    assert same(known, first)
+    assert [body.region is body.surface for body in known.scan_bodies] == [
+        body.region is body.surface for body in first.scan_bodies
+    ]
+
+
+def test_a_folder_that_has_changed_is_looked_at_anew(good: Path, own_cache: Path) -> None:
+    before = load_parts(good)
+    (good / "tall.stl").write_bytes(stl(post(flat(2.3))))
+    after = load_parts(good)
+    assert after.sha256 != before.sha256
+    assert not same(after.scan_bodies, before.scan_bodies)
+    assert len(list(own_cache.iterdir())) == 1
+    (good / "tall.stl").unlink()
+    with pytest.raises(PartsError, match=r"tall\.stl"):
+        load_parts(good)
 
 
 def test_a_faulty_folder_is_not_kept(good: Path, own_cache: Path) -> None:

@@ -41,19 +41,24 @@ def kept(
 
     kind: of what, for the file's name. code: files of the modules that decide what is made.
     """
+    path = place(kind, source, code)
+    found = recalled(path)
+    if found is not None:
+        return found
+    made = make()
+    keep(path, made)
+    return made
+
+
+def place(kind: str, source: Sequence[Array], code: Sequence[str]) -> Path | None:
+    """The file for what this code makes of these arrays; None where nothing can be kept."""
     folder = cache_root()
     if folder is None:
-        return make()
+        return None
     try:
-        path = folder / "made" / f"{kind}-{_key(source, tuple(code))}"
+        return folder / "made" / f"{kind}-{_key(source, tuple(code))}"
     except OSError:  # the program does not lie in files of its own
-        return make()
-    recalled = _recalled(path)
-    if recalled is not None:
-        return recalled
-    made = make()
-    _keep(path, made)
-    return made
+        return None
 
 
 def _key(source: Sequence[Array], code: tuple[str, ...]) -> str:
@@ -73,8 +78,10 @@ def _written(code: tuple[str, ...]) -> bytes:
     return digest.digest()
 
 
-def _recalled(path: Path) -> list[Array] | None:
-    """The arrays of a file, None where it is not whole."""
+def recalled(path: Path | None) -> list[Array] | None:
+    """The arrays of a file, None where it is not there or not whole."""
+    if path is None:
+        return None
     try:
         content = path.read_bytes()
         if len(content) < MARK or zlib.crc32(memoryview(content)[:-MARK]).to_bytes(MARK, "little") != content[-MARK:]:
@@ -87,8 +94,10 @@ def _recalled(path: Path) -> list[Array] | None:
         return None
 
 
-def _keep(path: Path, arrays: Sequence[Array]) -> None:
+def keep(path: Path | None, arrays: Sequence[Array]) -> None:
     """Write a file; another process never sees half of it."""
+    if path is None:
+        return
     stream = io.BytesIO()
     for array in arrays:
         np.save(stream, array, allow_pickle=False)

@@ -22,9 +22,8 @@ if TYPE_CHECKING:
 
 
 class Depth(Enum):
-    """How closely surfaces are looked at: only read; for faults; for all there is to say, which takes longer."""
+    """How closely surfaces are looked at: for faults; for all there is to say, which takes longer."""
 
-    NONE = "none"
     FAULTS = "faults"
     ALL = "all"
 
@@ -79,8 +78,7 @@ class PartFiles:
         region = self._region(place, entry, surface)
         if region is None:
             return None
-        if self.depth is not Depth.NONE:
-            self._check_scan_body(place, entry, surface, region, index_order)
+        self._check_scan_body(place, entry, surface, region, index_order)
         digest = hashlib.sha256(self._contents[entry.surface])
         digest.update(repr(entry.scan_region).encode())
         if not isinstance(entry.scan_region, str) and hasattr(entry.scan_region, "surface"):
@@ -105,9 +103,8 @@ class PartFiles:
                 region_read = self._surface(name, f"{key}.surface")
                 if region_read is None:
                     return None
-                if self.depth is not Depth.NONE:
-                    for remark in check_faces(Edges.of(region_read)):
-                        self._note(name, f"{key}.surface", remark)
+                for remark in check_faces(Edges.of(region_read)):
+                    self._note(name, f"{key}.surface", remark)
                 if self.depth is Depth.ALL:
                     for remark in check_stray(region_read, surface):
                         self._note(name, f"{key}.surface", remark)

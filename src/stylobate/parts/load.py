@@ -27,6 +27,9 @@ def load_parts(path: str | Path) -> PartsFolder:
     Raises PartsError where anything in it is at fault: the message names the first, `faults` holds them all.
     """
     with open_source(path) as source:
+        known = cache.recall(source)
+        if known is not None:
+            return known
         folder, notes = read_folder(source, Depth.FAULTS)
     faults = [note.line() for note in notes if note.blocks]
     if folder is None or faults:
@@ -58,17 +61,12 @@ def read_folder(source: Source, depth: Depth) -> tuple[PartsFolder | None, list[
     """The folder without what could not be read, and every note on it; None where parts.toml is beyond use.
 
     Where a note blocks, the folder is good for nothing but its description.
-    With Depth.FAULTS a folder that was found without a fault before is read only.
     """
     manifest = read_manifest(source)
     table = manifest.table
     if table is None:
         return None, list(manifest.notes)
     files = PartFiles(source, {PARTS_TOML: manifest.content}, depth)
-    complete = not manifest.notes and files.gather(surfaces_of(table))
-    known = cache.recall(files.sha256()) if complete and depth is Depth.FAULTS else None
-    if known is not None:
-        files.depth = Depth.NONE
     bodies = _scan_bodies(table, files)
     orders = {connection.id: connection.index_order for connection in table.connection}
     folder = PartsFolder(
@@ -85,12 +83,11 @@ def read_folder(source: Source, depth: Depth) -> tuple[PartsFolder | None, list[
     )
     later = [*check_references(table), *files.notes]
     notes = [*manifest.notes, *(note for note in later if not manifest.about_faulty(note))]
-    if known is not None:
-        return replace(folder, look_alikes=known), notes
     pairs = find_look_alikes(_without_faults(bodies, notes), orders)
+    folder = replace(folder, look_alikes=groups_of(pairs))
     if not any(note.blocks for note in notes):
-        cache.keep(folder.sha256, groups_of(pairs))
-    return replace(folder, look_alikes=groups_of(pairs)), [*notes, *notes_of(pairs)]
+        cache.keep(manifest.content, surfaces_of(table), folder)
+    return folder, [*notes, *notes_of(pairs)]
 
 
 def _without_faults(bodies: dict[str, ScanBody], notes: list[Note]) -> dict[str, ScanBody]:
