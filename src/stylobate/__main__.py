@@ -10,7 +10,7 @@ import threading
 from types import FrameType
 from typing import NoReturn
 
-from stylobate.core import durable
+from stylobate.core import durable, process
 
 EXIT_REFUSED = 2
 EXIT_INTERNAL = 70  # EX_SOFTWARE of sysexits.h
@@ -66,6 +66,7 @@ def _quiet_pipe() -> None:
 def run() -> int:
     """Run the command line in sys.argv; returns the exit status."""
     gc.set_threshold(COLLECT_AFTER)
+    process.ours = True
     try:
         signal.signal(signal.SIGINT, _interrupted)
         signal.signal(signal.SIGTERM, _terminated)

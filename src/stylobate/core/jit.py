@@ -8,24 +8,31 @@ from collections.abc import Callable
 from types import ModuleType
 from typing import Any, TypeVar, cast
 
-BLAS = "scipy.linalg"
+from stylobate.core import process
+
+BLAS = ("scipy.linalg", "numba.np.arraymath")
+FOR_OTHERS = (("cffi", "numba.core.typing.cffi_utils"), ("yaml", "numba.core.config"))
+"""Modules that numba takes where they are to be had, no loop here needs, and cost 0.2 s (SciPy's) or 0.03 s at each
+start; and the module of numba's that takes them."""
 
 
-def _numba_without_blas() -> ModuleType:
-    """numba, kept from loading SciPy's linear algebra: that costs 0.2 s at each start, and no loop here needs it."""
-    kept = BLAS not in sys.modules
-    if kept:
-        sys.modules[BLAS] = cast(ModuleType, None)  # what the import system takes for "not to be had"
+def _numba_alone() -> ModuleType:
+    """numba, kept from loading what no loop here needs."""
+    takes = dict([BLAS, *(FOR_OTHERS if process.ours else ())])
+    hidden = [name for name in takes if name not in sys.modules]
+    for name in hidden:
+        sys.modules[name] = cast(ModuleType, None)  # what the import system takes for "not to be had"
     try:
         numba = importlib.import_module("numba")
-        importlib.import_module("numba.np.arraymath")
+        for name in hidden:
+            importlib.import_module(takes[name])
     finally:
-        if kept:
-            del sys.modules[BLAS]
+        for name in hidden:
+            del sys.modules[name]
     return numba
 
 
-numba = _numba_without_blas()
+numba = _numba_alone()
 
 F = TypeVar("F", bound=Callable[..., Any])
 
