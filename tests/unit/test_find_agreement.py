@@ -10,6 +10,8 @@ from stylobate.find.vote import NEAR, agreement, oriented
 from stylobate.simulate import draw_bodies
 
 TEMPLATE = template_of(draw_bodies(77, 1)[0])
+FLAT = TEMPLATE.profile.reshape(-1, 3)
+LAST = TEMPLATE.profile.shape[0] - 1.0, TEMPLATE.profile.shape[1] - 2.0
 LOW = TEMPLATE.height_low - PROFILE_BAND
 ASKED = {4: 1, 7: 2, 15: 4, 23: 6}  # after so many points (counted from 0) so many must be on the profile
 
@@ -49,7 +51,7 @@ def test_agreement_is_that_of_points_one_by_one(count: int) -> None:
         tests, found = oriented(np.arange(count), points, normals)
         assert found == count
         for beyond in (-1.0, 0.0, 0.2, 0.5):
-            share = agreement(axis, foot, tests, count, TEMPLATE.profile, LOW, beyond)
+            share = agreement(axis, foot, tests, count, FLAT, *LAST, LOW, beyond)
             assert share == pytest.approx(plain(axis, foot, points, normals, beyond), abs=1e-12)
             kept += share > 0.5
     assert kept > 10 or count == 0

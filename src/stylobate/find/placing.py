@@ -173,6 +173,8 @@ def places_on(
 ) -> tuple[FloatArray, FloatArray]:  # fmt: skip
     """Best READINGS poses for each axis: poses (n, READINGS, 3, 4) scan_from_post and net areas (n, READINGS)."""
     least_area = LEAST_AREA_SHARE * full_area
+    flat = profile.reshape(-1, 3)
+    last_r, last_z = float(profile.shape[0] - 1), float(profile.shape[1] - 2)
     strong = np.empty((axes.shape[0], 6))
     known = 0
     n = axes.shape[0]
@@ -195,7 +197,7 @@ def places_on(
         every, tests = oriented(near[:count:LEVEL_STEP], points, normals)
         for k in range(heights):
             foot = feet[i] + axis * (k * HEIGHT_STEP - HEIGHT_REACH)
-            level[k] = agreement(axis, foot, every, tests, profile, profile_low, -1.0)
+            level[k] = agreement(axis, foot, every, tests, flat, last_r, last_z, profile_low, -1.0)
         side = np.array([1.0, 0.0, 0.0]) if abs(axis[0]) < 0.7 else np.array([0.0, 1.0, 0.0])
         side = side - axis * (axis[0] * side[0] + axis[1] * side[1] + axis[2] * side[2])
         side /= np.sqrt((side**2).sum())

@@ -102,16 +102,19 @@ def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> tuple
 
 @compiled
 def agreement(
-    axis: FloatArray, foot: FloatArray, tests: FloatArray, count: int, profile: Float32Array, profile_low: float,
-    beyond: float,
+    axis: FloatArray, foot: FloatArray, tests: FloatArray, count: int, profile: Float32Array, last_r: float,
+    last_z: float, profile_low: float, beyond: float,
 ) -> float:  # fmt: skip
     """Share of the test points (`oriented`) that lie on the profile, less those that lie inside the body.
 
-    beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0. Negative: all.
+    profile (cells, 3): of a template, its first two axes as one; last_r, last_z: as many cells as they have without
+    their border. beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0.
+    Negative: all.
     """
+    ax, ay, az, fx, fy, fz = axis[0], axis[1], axis[2], foot[0], foot[1], foot[2]
     near, inside = 0, 0
     for start in range(0, count, LANES):
-        on, under, early = _tally(axis, foot, tests, start, profile, profile_low)
+        on, under, early = _tally(ax, ay, az, fx, fy, fz, tests, start, profile, last_r, last_z, profile_low)
         near, inside = near + on, inside + under
         if beyond >= 0.0 and (
             near - inside + max(0, count - start - LANES) <= beyond * count
@@ -125,16 +128,13 @@ def agreement(
 
 @compiled
 def _tally(
-    axis: FloatArray, foot: FloatArray, tests: FloatArray, start: int, profile: Float32Array, profile_low: float
-) -> tuple[int, int, int]:
+    ax: float, ay: float, az: float, fx: float, fy: float, fz: float, tests: FloatArray, start: int,
+    profile: Float32Array, last_r: float, last_z: float, profile_low: float,
+) -> tuple[int, int, int]:  # fmt: skip
     """Of LANES test points: on the profile, inside the body, and how many of the first five are on the profile.
 
     Without a branch, so that all of them go through vector instructions together.
     """
-    flat = profile.reshape(-1, 3)
-    last_r, last_z, width = float(profile.shape[0] - 1), float(profile.shape[1] - 2), np.int32(profile.shape[1])
-    ax, ay, az = axis[0], axis[1], axis[2]
-    fx, fy, fz = foot[0], foot[1], foot[2]
     near, inside, early = np.int32(0), np.int32(0), np.int32(0)
     for lane in range(LANES):
         k = start + lane
@@ -145,10 +145,10 @@ def _tally(
         radial = tests[3, k] * wx + tests[4, k] * wy + tests[5, k] * wz
         axial = tests[3, k] * ax + tests[4, k] * ay + tests[5, k] * az
         kr = np.int32(min(r * (1.0 / PROFILE_CELL), last_r))
-        kz = np.int32(min(max(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)), -1.0), last_z)) + 1
-        cell = np.uint32(kr * width + kz)
-        d = flat[cell, 0]
-        on = (abs(d) < NEAR) & (radial * flat[cell, 1] > (0.85 - axial * flat[cell, 2]) * max(r, 1e-9))
+        kz = np.int32(min(max(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)), -1.0), last_z))
+        cell = np.uint32(kr * np.int32(last_z + 2.0) + kz + 1)
+        d = profile[cell, 0]
+        on = (abs(d) < NEAR) & (radial * profile[cell, 1] > (0.85 - axial * profile[cell, 2]) * max(r, 1e-9))
         near += np.int32(on)
         early += np.int32(on & (lane < 5))
         inside += np.int32(d < -NEAR)
@@ -160,6 +160,8 @@ def _vote(
     seeds: LongArray, partners: LongArray, tests: LongArray, points: FloatArray, normals: FloatArray,
     key_first: LongArray, entries: Float32Array, profile: Float32Array, profile_low: float, least: float,
 ) -> tuple[FloatArray, FloatArray, LongArray]:  # fmt: skip
+    flat = profile.reshape(-1, 3)
+    last_r, last_z = float(profile.shape[0] - 1), float(profile.shape[1] - 2)
     score = np.zeros((seeds.shape[0], KEPT))
     poses = np.zeros((seeds.shape[0], KEPT, 6))
     axis, foot = np.empty(3), np.empty(3)
@@ -196,7 +198,7 @@ def _vote(
                 foot[1] = p[1] + a * m[1] + b * ey + c * fy
                 foot[2] = p[2] + a * m[2] + b * ez + c * fz
                 beyond = max(score[s, KEPT - 1], np.nextafter(least, 0.0))
-                value = agreement(axis, foot, around, count, profile, profile_low, beyond)
+                value = agreement(axis, foot, around, count, flat, last_r, last_z, profile_low, beyond)
                 if value <= beyond:
                     continue
                 slot = KEPT - 1
