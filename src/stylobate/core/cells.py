@@ -72,7 +72,6 @@ def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray,
     stack[0] = np.array([0.0, low[0] + side / 2, low[1] + side / 2, low[2] + side / 2, side / 2, 0.0, float(m)])
     top, used = 1, 1
     far = np.empty(m)
-    q = np.empty(3)
     centre = np.empty(3)
     while top > 0:
         top -= 1
@@ -83,8 +82,8 @@ def _cut(triangles: FloatArray, low: FloatArray, side: float) -> tuple[IntArray,
         diagonal = half * np.sqrt(3.0)
         nearest = np.inf
         for k in range(count):
-            on_triangle(centre, triangles[open_[start + k, 0]], q)
-            far[k] = np.sqrt((centre[0] - q[0]) ** 2 + (centre[1] - q[1]) ** 2 + (centre[2] - q[2]) ** 2)
+            _, x, y, z = on_triangle(centre[0], centre[1], centre[2], triangles, np.uint32(open_[start + k, 0]))
+            far[k] = np.sqrt((centre[0] - x) ** 2 + (centre[1] - y) ** 2 + (centre[2] - z) ** 2)
             nearest = min(nearest, far[k])
         reach = min(nearest + 2.0 * diagonal, BAND + diagonal) + 1e-9
         kept = 0

@@ -252,12 +252,12 @@ def _closest_in_boxes(
     """Fill distance, gradient, face and boundary for each point (see Closest)."""
     stack = np.empty(128, np.int64)
     bound = np.empty(128)
-    q = np.empty(3)
-    foot = np.empty(3)
     for i in range(points.shape[0]):
         p = points[i]
+        px, py, pz = points[i, 0], points[i, 1], points[i, 2]
         best = limit * limit
-        best_face, feature = -1, 0
+        best_face, feature = np.int64(-1), 0
+        fx, fy, fz = 0.0, 0.0, 0.0
         stack[0] = 0
         bound[0] = _box_distance2(p, boxes[0])
         top = 1
@@ -269,12 +269,11 @@ def _closest_in_boxes(
             if nodes[node, 0] < 0:
                 first = -nodes[node, 0] - 1
                 for k in range(first, first + nodes[node, 1]):
-                    f = order[k]
-                    kind = on_triangle(p, triangles[f], q)
-                    d2 = (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2
+                    kind, qx, qy, qz = on_triangle(px, py, pz, triangles, np.uint32(order[k]))
+                    d2 = (px - qx) ** 2 + (py - qy) ** 2 + (pz - qz) ** 2
                     if d2 < best:
-                        best, best_face, feature = d2, f, kind
-                        foot[0], foot[1], foot[2] = q[0], q[1], q[2]
+                        best, best_face, feature = d2, np.int64(order[k]), kind
+                        fx, fy, fz = qx, qy, qz
                 continue
             left, right = nodes[node, 0], nodes[node, 1]
             dl, dr = _box_distance2(p, boxes[left]), _box_distance2(p, boxes[right])
@@ -286,15 +285,16 @@ def _closest_in_boxes(
             if dl < best:
                 stack[top], bound[top] = left, dl
                 top += 1
-        _answer(i, p, foot, best, best_face, feature, normals, is_open, distance, gradient, face, boundary)
+        away = px - fx, py - fy, pz - fz
+        _answer(i, away, best, best_face, feature, normals, is_open, distance, gradient, face, boundary)
 
 
 @compiled
 def _answer(
-    i: int, p: FloatArray, foot: FloatArray, best: float, best_face: int, feature: int, normals: FloatArray,
+    i: int, away: tuple[float, float, float], best: float, best_face: np.int64, feature: int, normals: FloatArray,
     is_open: BoolArray, distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
 ) -> None:  # fmt: skip
-    """Write down what was found for point i: its foot, squared distance, face and feature."""
+    """Write down what was found for point i: where it lies from its foot, squared distance, face and feature."""
     face[i] = best_face
     if best_face < 0:
         distance[i] = np.nan
@@ -302,14 +302,16 @@ def _answer(
         for d in range(3):
             gradient[i, d] = np.nan
         return
-    n = normals[best_face, feature]
+    nx, ny, nz = normals[best_face, feature, 0], normals[best_face, feature, 1], normals[best_face, feature, 2]
     length = np.sqrt(best)
-    side = (p[0] - foot[0]) * n[0] + (p[1] - foot[1]) * n[1] + (p[2] - foot[2]) * n[2]
-    sign = 1.0 if side >= 0.0 else -1.0
+    sign = 1.0 if away[0] * nx + away[1] * ny + away[2] * nz >= 0.0 else -1.0
     distance[i] = sign * length
     boundary[i] = is_open[best_face, feature]
-    for d in range(3):
-        gradient[i, d] = n[d] if feature == FACE or length < 1e-6 else sign * (p[d] - foot[d]) / length
+    if feature == FACE or length < 1e-6:
+        gradient[i, 0], gradient[i, 1], gradient[i, 2] = nx, ny, nz
+    else:
+        for d in range(3):
+            gradient[i, d] = sign * away[d] / length
 
 
 @compiled
@@ -319,35 +321,33 @@ def _closest_in_cells(
     distance: FloatArray, gradient: FloatArray, face: IntArray, boundary: BoolArray,
 ) -> None:  # fmt: skip
     """The same answers as `_closest_in_boxes`, for a limit within the cells' band."""
-    q = np.empty(3)
-    foot = np.empty(3)
     for i in range(points.shape[0]):
-        p = points[i]
         best = limit * limit
-        best_face, feature = -1, 0
-        px, py, pz = p[0], p[1], p[2]
+        best_face, feature = np.int64(-1), 0
+        px, py, pz = points[i, 0], points[i, 1], points[i, 2]
+        fx, fy, fz = 0.0, 0.0, 0.0
         x, y, z, half = px - low[0], py - low[1], pz - low[2], side
         if 0.0 <= x <= side and 0.0 <= y <= side and 0.0 <= z <= side:
-            node = 0
+            node = np.uint32(0)
             while nodes[node, 1] < 0 and nodes[node, 0] >= 0:
                 half /= 2.0
-                node = nodes[node, 0]
+                node = np.uint32(nodes[node, 0])
                 if x >= half:
                     x -= half
-                    node += 1
+                    node += np.uint32(1)
                 if y >= half:
                     y -= half
-                    node += 2
+                    node += np.uint32(2)
                 if z >= half:
                     z -= half
-                    node += 4
+                    node += np.uint32(4)
             half /= 2.0
             centre = np.sqrt((x - half) ** 2 + (y - half) ** 2 + (z - half) ** 2) + 1e-6
             for k in range(nodes[node, 0], nodes[node, 0] + nodes[node, 1]):
-                nearer = away[k] - centre
+                nearer = away[np.uint32(k)] - centre
                 if nearer > 0.0 and nearer * nearer >= best:
                     break
-                f = items[k]
+                f = np.uint32(items[np.uint32(k)])
                 off = (
                     (px - triangles[f, 0, 0]) * normals[f, FACE, 0]
                     + (py - triangles[f, 0, 1]) * normals[f, FACE, 1]
@@ -355,9 +355,12 @@ def _closest_in_cells(
                 )
                 if off * off >= best:
                     continue
-                kind = on_triangle(p, triangles[f], q)
-                d2 = (px - q[0]) ** 2 + (py - q[1]) ** 2 + (pz - q[2]) ** 2
+                kind, qx, qy, qz = on_triangle(px, py, pz, triangles, f)
+                d2 = (px - qx) ** 2 + (py - qy) ** 2 + (pz - qz) ** 2
                 if d2 < best:
-                    best, best_face, feature = d2, f, kind
-                    foot[0], foot[1], foot[2] = q[0], q[1], q[2]
-        _answer(i, p, foot, best, best_face, feature, normals, is_open, distance, gradient, face, boundary)
+                    best, best_face, feature = d2, np.int64(f), kind
+                    fx, fy, fz = qx, qy, qz
+        _answer(
+            i, (px - fx, py - fy, pz - fz), best, best_face, feature, normals, is_open, distance, gradient, face,
+            boundary,
+        )  # fmt: skip
