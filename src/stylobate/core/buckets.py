@@ -98,30 +98,27 @@ def _nearest(
     queries: FloatArray, limit: float, points: FloatArray, first: LongArray, low: FloatArray, shape: LongArray,
     side: float, distance: FloatArray, index: LongArray,
 ) -> None:  # fmt: skip
-    start = np.empty(3, np.int64)
-    stop = np.empty(3, np.int64)
     for q in range(queries.shape[0]):
         best = limit * limit
-        empty = False
-        for d in range(3):
-            start[d] = max(0, int(np.floor((queries[q, d] - limit - low[d]) / side)))
-            stop[d] = min(int(shape[d]) - 1, int(np.floor((queries[q, d] + limit - low[d]) / side)))
-            empty = empty or stop[d] < start[d]
-        if empty:
+        found = -1
+        px, py, pz = queries[q, 0], queries[q, 1], queries[q, 2]
+        ax, ay, az = px - low[0], py - low[1], pz - low[2]
+        x0, x1 = max(0, int(np.floor((ax - limit) / side))), min(shape[0] - 1, int(np.floor((ax + limit) / side)))
+        y0, y1 = max(0, int(np.floor((ay - limit) / side))), min(shape[1] - 1, int(np.floor((ay + limit) / side)))
+        z0, z1 = max(0, int(np.floor((az - limit) / side))), min(shape[2] - 1, int(np.floor((az + limit) / side)))
+        if z1 < z0:
             continue
-        for x in range(start[0], stop[0] + 1):
-            for y in range(start[1], stop[1] + 1):
+        for x in range(x0, x1 + 1):
+            for y in range(y0, y1 + 1):
                 row = (x * shape[1] + y) * shape[2]
-                for i in range(first[row + start[2]], first[row + stop[2] + 1]):
-                    dx = points[i, 0] - queries[q, 0]
-                    dy = points[i, 1] - queries[q, 1]
-                    dz = points[i, 2] - queries[q, 2]
+                for i in range(first[np.uint64(row + z0)], first[np.uint64(row + z1 + 1)]):
+                    k = np.uint64(i)
+                    dx, dy, dz = points[k, 0] - px, points[k, 1] - py, points[k, 2] - pz
                     d2 = dx * dx + dy * dy + dz * dz
                     if d2 < best:
-                        best = d2
-                        index[q] = i
-        if index[q] >= 0:
-            distance[q] = np.sqrt(best)
+                        best, found = d2, i
+        if found >= 0:
+            index[q], distance[q] = found, np.sqrt(best)
 
 
 @compiled
