@@ -23,6 +23,7 @@ OUTSIDE = 5.0  # standard deviations beyond which a point is not the scan body's
 COARSE_POINTS, FINE_POINTS = 900, 4000
 STEP_DONE = 5e-4  # mm, rms over the surface: a step that moves it less ends the descent
 ROUGH_STEPS, FULL_STEPS = 16, 4
+DIAGONAL, PULLED = np.diag_indices(6), np.array([1, 1, 1, 1, 1, 1e-2])  # of the motion; how much each is held back
 OFFSET_SD = 0.03  # mm: a layer is expected within this (sprayed powder is 20 to 40 µm; from memory, no source seen)
 WORN_SD = 0.008  # mm: the same inward (no source)
 EFFECTIVE_SHARE = 30.0  # points that count as one where residuals are correlated; only the pull on the offset uses it
@@ -169,7 +170,7 @@ def descend(
         damped[6, 6] += pull
         right[6] -= pull * offset
         # A motion that the points do not fix must not run away: a weak pull on the step, not on the answer.
-        damped[np.diag_indices(6)] += 1e-3 * np.mean(np.diag(normal)[:3]) * np.array([1, 1, 1, 1, 1, 1e-2])
+        damped[DIAGONAL] += 1e-3 * np.mean(np.diag(normal)[:3]) * PULLED
         step: FloatArray = np.asarray(np.linalg.solve(damped, right), dtype=np.float64)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
