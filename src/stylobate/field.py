@@ -85,8 +85,12 @@ def same_view(patches: Patches) -> FloatArray:
 def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     """(b, m, m) expected squared distance between a point of one patch and a point of another."""
     square = np.einsum("bid,bid->bi", centre, centre)
-    d2 = square[:, :, None] + square[:, None, :] - 2.0 * centre @ centre.transpose(0, 2, 1)
-    return np.asarray(np.maximum(d2, 0.0) + spread[:, :, None] + spread[:, None, :])
+    d2 = square[:, :, None] + square[:, None, :]
+    d2 -= 2.0 * centre @ centre.transpose(0, 2, 1)
+    np.maximum(d2, 0.0, out=d2)
+    d2 += spread[:, :, None]
+    d2 += spread[:, None, :]
+    return np.asarray(d2)
 
 
 def groups_of(points: FloatArray, gradient: FloatArray, most: int = MOST_PATCHES) -> LongArray:

@@ -65,7 +65,9 @@ class Fit:
 
 
 @compiled
-def _within(vertices: FloatArray, centre: FloatArray, radius: float) -> LongArray:
+def _within(
+    vertices: FloatArray, normals: FloatArray, centre: FloatArray, radius: float
+) -> tuple[LongArray, FloatArray, FloatArray, FloatArray]:
     found = np.empty(vertices.shape[0], np.int64)
     count = 0
     for i in range(vertices.shape[0]):
@@ -75,16 +77,23 @@ def _within(vertices: FloatArray, centre: FloatArray, radius: float) -> LongArra
         if dx * dx + dy * dy + dz * dz < radius * radius:
             found[count] = i
             count += 1
-    return found[:count].copy()
+    points, units, area = np.empty((count, 3)), np.empty((count, 3)), np.empty(count)
+    kept = 0
+    for k in range(count):
+        i = found[k]
+        area[kept] = np.sqrt(normals[i, 0] ** 2 + normals[i, 1] ** 2 + normals[i, 2] ** 2)
+        if area[kept] > 0.0:
+            found[kept] = i
+            for d in range(3):
+                points[kept, d] = vertices[i, d]
+                units[kept, d] = normals[i, d] / area[kept]
+            kept += 1
+    return found[:kept].copy(), points[:kept].copy(), units[:kept].copy(), area[:kept].copy()
 
 
 def around(vertices: FloatArray, normals: FloatArray, centre: FloatArray, radius: float) -> Around:
     """The scan within `radius` of `centre`. normals (n, 3): area-weighted, mm²."""
-    index = _within(vertices, np.ascontiguousarray(centre), radius)
-    area = np.linalg.norm(normals[index], axis=1)
-    keep = area > 0.0
-    index, area = index[keep], area[keep]
-    return Around(index, vertices[index], normals[index] / area[:, None], area)
+    return Around(*_within(vertices, normals, np.ascontiguousarray(centre), radius))
 
 
 def to_connection(scan_from_connection: FloatArray, points: FloatArray) -> FloatArray:
