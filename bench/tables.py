@@ -165,7 +165,8 @@ def _group(name: str, mine: Sequence[Json], sites: Sequence[Json]) -> tuple[str,
 
 
 def growth(title: str, records: Sequence[Json]) -> Table:
-    """Median seconds and peak for each size, and the power with which time grows since the size before."""
+    """Median times and peak for each size, and the power with which CPU time, which other work on the machine hardly
+    changes, grows since the size before."""
     rows: list[tuple[str, ...]] = []
     for what in ("triangles", "bodies", "candidates"):
         mine = [r for r in records if r["tags"]["grows"] == what and r["error"] is None]
@@ -174,10 +175,10 @@ def growth(title: str, records: Sequence[Json]) -> Table:
             some = [r for r in mine if r["tags"]["size"] == size]
             at = float(np.median([r["triangles"] for r in some])) if what == "triangles" else float(size)
             seconds = float(np.median([r["seconds"] for r in some]))
-            power = f"{np.log(seconds / before[1]) / np.log(at / before[0]):.2f}" if before else ""
+            work = float(np.median([r["cpu"] for r in some]))
+            power = f"{np.log(work / before[1]) / np.log(at / before[0]):.2f}" if before else ""
             triangles = f"{np.median([r['triangles'] for r in some]) / 1e6:.2f} M"
-            cpu = f"{np.median([r['cpu'] for r in some]):.2f}"
-            rows.append((what, f"{size:g}", triangles, f"{seconds:.2f}", power, cpu, _peak(some)))
-            before = (at, seconds)
-    head = ("grows", "size", "triangles", "seconds", "power since the size before (1: linear)", "CPU s", "peak MB")
+            rows.append((what, f"{size:g}", triangles, f"{seconds:.2f}", f"{work:.2f}", power, _peak(some)))
+            before = (at, work)
+    head = ("grows", "size", "triangles", "seconds", "CPU s", "its power since the size before (1: linear)", "peak MB")
     return Table(title, head, tuple(rows))
