@@ -14,6 +14,8 @@ from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import BoolArray
 from stylobate.joining import Site, join, joins
 from stylobate.joining.crowns import crowns
+from stylobate.joining.thin import Points
+from stylobate.joining.toothed import toothed
 from stylobate.simulate import Drift, Scene, Settings, Visit, again, bite, draw_bodies, scene
 
 SEED = 9_400_000  # no development run uses seeds near it
@@ -51,6 +53,7 @@ def test_sites_are_where_the_join_says_within_its_bounds(seed: int) -> None:
     for one, two, stated in zip(first.sites, second.sites, found.sites, strict=True):
         left = rigid.log(rigid.inverse(found.first_from_second @ two.scan_from_connection) @ one.scan_from_connection)
         assert 1e3 * np.linalg.norm(left[:3]) <= stated.platform_um <= 100.0
+        assert np.degrees(np.linalg.norm(left[3:5])) <= stated.axis_deg <= 0.5
 
 
 def test_neither_frame_nor_origin_changes_where_a_scan_is_laid() -> None:
@@ -75,6 +78,32 @@ def test_a_scan_of_too_few_teeth_is_refused_with_how_much_it_shares() -> None:
     kept = np.linalg.norm(end, axis=1) < 7.0
     with pytest.raises(JoinError, match=r"b on a: .*(mm²|looks like)"):
         join(scan_of(first.surface, "a"), scan_of(cut(second.surface, kept), "b"), sites_of(first))
+
+
+@pytest.mark.parametrize("palate", [False, True])
+def test_a_jaw_without_teeth_is_refused_as_gingiva_moves(palate: bool) -> None:
+    settings = Settings(seed=SEED + 40, bodies=3, teeth=False, palate=palate, edge_mm=0.3)
+    first, second = scene(settings, BODIES), again(settings, BODIES, Visit(SEED + 41, caps=True, gum_um=30.0))
+    with pytest.raises(JoinError, match=r"b on a: no teeth can be told in what agrees"):
+        join(scan_of(first.surface, "a"), scan_of(second.surface, "b"), sites_of(first))
+
+
+def test_stumps_are_teeth() -> None:
+    settings = Settings(seed=SEED + 50, bodies=2, teeth=False, stumps=4, edge_mm=0.3)
+    first, second = scene(settings, BODIES), again(settings, BODIES, Visit(SEED + 51, gum_um=30.0))
+    found = join(scan_of(first.surface, "a"), scan_of(second.surface, "b"), sites_of(first))
+    assert found.worst_um <= 100.0
+
+
+def test_what_curves_both_ways_is_told_from_what_curves_one_way() -> None:
+    x, turn = np.meshgrid(np.arange(0.0, 40.0, 0.7), np.linspace(0.2, np.pi - 0.2, 12))
+    around = np.column_stack([np.zeros(x.size), np.cos(turn).ravel(), np.sin(turn).ravel()])
+    ridge = Points(3.0 * around + np.outer(x.ravel(), [1.0, 0.0, 0.0]), around)
+    lean = np.sin(2.0 * np.pi * x.ravel() / 7.0)
+    bumpy = around + np.outer(lean, [1.0, 0.0, 0.0])
+    crowns_too = Points(ridge.at, bumpy / np.linalg.norm(bumpy, axis=1, keepdims=True))
+    assert toothed(ridge, ridge) < 0.05
+    assert toothed(crowns_too, crowns_too) > 0.5
 
 
 def test_a_bound_above_the_limit_is_refused() -> None:

@@ -85,6 +85,18 @@ def test_drift_of_two_neighbours_is_that_of_the_way_between_them() -> None:
     assert slope @ parts[3] @ slope == pytest.approx((length / 50.0) ** 2)
 
 
+def test_axes_that_all_stand_otherwise_against_their_places_are_drift() -> None:
+    poses = arch(4, np.random.default_rng(9))
+    drift = Drift.over(poses).parts[1]
+    turned = np.concatenate([np.concatenate([np.zeros((3, 3)), pose[:3, :3].T]) for pose in poses])
+    moved = np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses])
+    against = turned - moved @ np.linalg.lstsq(moved, turned, rcond=None)[0]
+    tolerance = 1e-9 * np.linalg.norm(drift, 2)
+    rigid_too = np.concatenate([drift, moved / np.linalg.norm(moved, axis=0)], axis=1)
+    assert np.linalg.matrix_rank(rigid_too, tolerance) == 3 * 4 + 6
+    assert np.linalg.matrix_rank(np.concatenate([rigid_too, against], axis=1), tolerance) == 3 * 4 + 6
+
+
 def test_what_is_held_likely_of_drift_follows_profile_and_budgets(tmp_path: Path) -> None:
     rng = np.random.default_rng(3)
     plain = records(tmp_path, [arch(3, rng)] * 2, rng)

@@ -15,8 +15,8 @@ from stylobate.core.result import BudgetRow, PartsInfo, ScanInfo
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
 from stylobate.joining import Laid, Motion
+from stylobate.joining.cells import cells_of
 from stylobate.joining.fine import Fit
-from stylobate.joining.patches import Patches
 from stylobate.record import Record, RecordSite
 from stylobate.several.joined import mouth as mouths
 from stylobate.several.joined.model import Joined
@@ -45,10 +45,9 @@ class Teeth(Laid):
 
 
 def teeth(first_from_second: FloatArray) -> Teeth:
-    none = np.zeros(0)
-    patches = Patches(5.0, np.zeros(3), np.zeros((9, 3)), np.zeros((9, 7, 7)), np.zeros((9, 7)))
-    fit = Fit(first_from_second, none, none, none, none, 0.01)
-    return Teeth("b on a", fit, patches, 300.0, 0.9, np.zeros((0, 4, 4)), np.zeros(3), np.zeros(3))
+    none = np.zeros((0, 3))
+    fit = Fit(first_from_second, none, none, none[:, 0], none[:, 0], 0.01)
+    return Teeth("b on a", fit, cells_of(fit), 300.0, 0.9, np.zeros((0, 4, 4)), np.zeros(3), np.zeros(3))
 
 
 def record(name: str, poses: Sequence[FloatArray], order: int = 6, budget: tuple[BudgetRow, ...] = ()) -> Record:

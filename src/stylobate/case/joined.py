@@ -37,7 +37,7 @@ def join_scans(case: Case, who: str) -> tuple[Case, tuple[str, ...]]:
                 result=result.id, bodies_from_scan=_rows(join.first_from_second), shared_mm2=join.shared_mm2,
                 places=join.patches, by=who, time=now(),
                 sites=tuple(
-                    JoinSite(site=site.site, platform_um=site.platform_um,
+                    JoinSite(site=site.site, platform_um=site.platform_um, axis_deg=site.axis_deg,
                              covariance=_rows(site.covariance))
                     for site in join.sites
                 ),
@@ -56,7 +56,7 @@ def join_words(entry: JoinEntry) -> str:
     """A join in one sentence, for reports."""
     from stylobate.joining.model import join_words as words
 
-    return words(entry.shared_mm2, entry.places, [(site.site, site.platform_um) for site in entry.sites])
+    return words(entry.shared_mm2, entry.places, [(site.site, site.platform_um, site.axis_deg) for site in entry.sites])
 
 
 def _read(case: Case, entry: ScanEntry) -> Scan:

@@ -114,10 +114,14 @@ class OutputEntry(Stamped):
 
 
 class JoinSite(Table):
-    """95 % bound of a join at one site, and the covariance (3 × 3), mm², of its shift there, connection frame."""
+    """95 % bounds of a join at one site, and the covariance (3 × 3), mm², of its shift there, connection frame.
+
+    axis_deg: None in cases joined before it was stated.
+    """
 
     site: Words
     platform_um: float
+    axis_deg: float | None = None
     covariance: tuple[tuple[float, ...], ...]
 
 

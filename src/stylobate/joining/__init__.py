@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from stylobate.joining.model import Join
-from stylobate.joining.patches import Motion
+from stylobate.joining.motion import Motion
 from stylobate.joining.roles import joins, moved_scan, sites_of
 from stylobate.joining.verb import LIMIT_UM, Jaw, Laid, Site, join, laid
 

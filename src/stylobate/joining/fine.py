@@ -13,7 +13,7 @@ from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.fit import TUKEY, tukey
 from stylobate.joining.thin import Points
 
-SPACING = 0.35
+SPACING = 0.25
 """mm between the points of the second scan that are laid on the first."""
 BLOCK = 1.5
 """mm: side of the blocks over which residuals are averaged before it is judged whether that surface has moved."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -11,26 +12,29 @@ from stylobate.core.types import FloatArray
 
 @dataclass(frozen=True)
 class Placed:
-    """One site: 95 % bound of the join there, and the covariance (3, 3), mm², of its shift, connection frame.
-
-    No bound of the axis is stated: it held in 85 of 100 simulated joins only (docs/method/join.md).
-    """
+    """One site: 95 % bounds of the join there, and the covariance (3, 3), mm², of its shift, connection frame."""
 
     site: str
     platform_um: float
+    axis_deg: float
     covariance: FloatArray
 
 
 def placed(names: Sequence[str], covariance: FloatArray) -> tuple[Placed, ...]:
     """Each site by itself, from the covariance (6n, 6n) of the ξ of all together."""
-    blocks = [covariance[6 * k : 6 * k + 3, 6 * k : 6 * k + 3] for k in range(len(names))]
-    return tuple(Placed(name, 1e3 * length_95(block), block) for name, block in zip(names, blocks, strict=True))
+    result = []
+    for k, name in enumerate(names):
+        shift, tilt = (covariance[6 * k + a : 6 * k + b, 6 * k + a : 6 * k + b] for a, b in ((0, 3), (3, 5)))
+        result.append(Placed(name, 1e3 * length_95(shift), math.degrees(length_95(tilt)), shift))
+    return tuple(result)
 
 
-def join_words(shared_mm2: float, places: int, bounds_um: Iterable[tuple[str, float]]) -> str:
-    """A join in one sentence; bounds_um: of each site by name, 95 %."""
-    bounds = ", ".join(f"{bound:.0f} µm at site {site}" for site, bound in bounds_um)
-    return f"joined over {shared_mm2:.0f} mm² of teeth in {places} places; within {bounds} (95 %)"
+def join_words(shared_mm2: float, places: int, bounds: Iterable[tuple[str, float, float | None]]) -> str:
+    """A join in one sentence; bounds: of each site its name, µm and, where known, degrees, 95 %."""
+    words = ", ".join(
+        f"{shift:.0f} µm{'' if axis is None else f' and {axis:.2f}°'} at site {site}" for site, shift, axis in bounds
+    )
+    return f"joined over {shared_mm2:.0f} mm² of teeth in {places} places; within {words} (95 %)"
 
 
 @dataclass(frozen=True)
@@ -51,7 +55,7 @@ class Join:
 
     def words(self) -> str:
         """What a reader wants to know of it."""
-        return join_words(self.shared_mm2, self.patches, [(site.site, site.platform_um) for site in self.sites])
+        return join_words(self.shared_mm2, self.patches, [(s.site, s.platform_um, s.axis_deg) for s in self.sites])
 
     @property
     def worst_um(self) -> float:

@@ -9,20 +9,26 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError
 from stylobate.core.surface import Scan
+from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
+from stylobate.joining.cells import Cells, cells_of
 from stylobate.joining.crowns import crowns
 from stylobate.joining.fine import SPACING, Fit, Target, fitted
 from stylobate.joining.model import Join, placed
-from stylobate.joining.patches import Motion, Patches, motion_at, patches_of
+from stylobate.joining.motion import Motion, motion_at
+from stylobate.joining.start import SPACING as COARSE
 from stylobate.joining.start import same, starts
 from stylobate.joining.thin import Points, smooth_normals, thinned
+from stylobate.joining.toothed import toothed
 
 LIMIT_UM = 100.0
 """95 % bound of a join at a site above which it is refused, unless the caller says otherwise: what is often taken for
 the largest misfit of a restoration that passes (facts 2: no threshold is proven)."""
 LEAST_AREA = 100.0
 """mm² that must agree: about two crowns; jaws of different mouths agreed over up to 80 by chance."""
-LEAST_PATCHES = 6
+LEAST_PLACES = 6
+LEAST_TOOTHED = 0.25
+"""Share of what agrees that must curve as crowns do: teeth have 60 % and more, ridges without any up to 10 %."""
 MOST_SD = 0.06
 """mm: teeth whose blocks differ by more are not the same teeth."""
 RIVAL = 0.8
@@ -82,7 +88,7 @@ class Laid:
 
     names: str
     fit: Fit
-    patches: Patches
+    cells: Cells
     shared_mm2: float
     share: float
     local: FloatArray
@@ -96,9 +102,10 @@ class Laid:
 
     def left_at(self, poses: FloatArray) -> Motion:
         """What is left to move, after fit.first_from_second, of sites at poses (n, 4, 4) in the first scan."""
-        return motion_at(self.patches, np.array([_shifted(pose, -self.first_origin) for pose in poses]))
+        return motion_at(self.cells, np.array([_shifted(pose, -self.first_origin) for pose in poses]))
 
 
+@one_blas_thread
 def laid(
     first: Scan, second: Scan, sites: tuple[Site, ...], jaw: Jaw | None = None, brought: tuple[Site, ...] = ()
 ) -> Laid:
@@ -124,10 +131,14 @@ def laid(
     fit = fits[best]
     shared = float(support[best]) * float(second.surface.face_areas().sum()) / len(dense.at)
     share = float(fit.weight.sum() / max(len(fit.weight), 1))
-    patches = patches_of(fit)
-    places = len(patches.centres) if shared > 0.0 else 0
-    if shared < LEAST_AREA or places < LEAST_PATCHES:
-        raise JoinError(f"{names}: only {shared:.0f} mm² of teeth agree, in {places} places; {_MORE}")
+    cells = cells_of(fit)
+    if shared < LEAST_AREA or cells.places < LEAST_PLACES:
+        raise JoinError(f"{names}: only {shared:.0f} mm² of teeth agree, in {cells.places} places; {_MORE}")
+    if _toothed(fit, two.moved(fit.first_from_second) if jaw.of_second else one) < LEAST_TOOTHED:
+        raise JoinError(
+            f"{names}: no teeth can be told in what agrees ({shared:.0f} mm², smooth like a bare ridge), and gingiva "
+            "moves by more than two scans can show; scan teeth in both"
+        )
     if fit.block_sd > MOST_SD:
         raise JoinError(
             f"{names}: {shared:.0f} mm² of teeth lie near each other but differ by {1e3 * fit.block_sd:.0f} µm; see "
@@ -138,7 +149,7 @@ def laid(
         if its > RIVAL * support[best] and not same(fit.first_from_second, other.first_from_second, middle):
             raise JoinError(f"{names}: they fit in two ways, each with about {shared:.0f} mm² of teeth; {_MORE}")
     local = standing.at(fit.first_from_second)
-    return Laid(names, fit, patches, shared, share, local, first.origin, second.origin)
+    return Laid(names, fit, cells, shared, share, local, first.origin, second.origin)
 
 
 def join(
@@ -163,6 +174,11 @@ _NOTHING = "nothing in one looks like the other; see that both are of the same j
 
 def _points(scan: Scan) -> Points:
     return Points(scan.surface.vertices, smooth_normals(scan.surface))
+
+
+def _toothed(fit: Fit, seen: Points) -> float:
+    used = fit.weight > 0.0
+    return toothed(thinned(seen, COARSE), thinned(Points(fit.at[used], fit.gradient[used]), COARSE))
 
 
 def _shifted(pose: FloatArray, by: FloatArray) -> FloatArray:
@@ -191,11 +207,11 @@ def _fit(target: Target, points: Points, one: Points, start: FloatArray, standin
 
 def _known(found: Laid, names: tuple[str, ...]) -> Join:
     """The pose that suits the sites best, and how well it is known there."""
-    left = motion_at(found.patches, found.local)
+    left = motion_at(found.cells, found.local)
     step, miss = _one_motion(left.mean, left.covariance, found.local)
     covariance = left.covariance + np.outer(miss, miss)
     return Join(
-        found.in_first(step @ found.fit.first_from_second), found.shared_mm2, found.share, len(found.patches.centres),
+        found.in_first(step @ found.fit.first_from_second), found.shared_mm2, found.share, found.cells.places,
         1e3 * found.fit.block_sd, placed(names, covariance), covariance,
     )  # fmt: skip
 

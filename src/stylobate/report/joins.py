@@ -8,7 +8,7 @@ from stylobate.joining import Join
 
 
 def join_values(join: Join) -> dict[str, Any]:
-    """bodies_from_scan: the pose; what it rests on; and its 95 % bound and covariance (of the shift) at each site."""
+    """bodies_from_scan: the pose; what it rests on; and its 95 % bounds and covariance (of the shift) at each site."""
     return {
         "bodies_from_scan": join.first_from_second.tolist(),
         "shared_mm2": join.shared_mm2,
@@ -17,6 +17,7 @@ def join_values(join: Join) -> dict[str, Any]:
             {
                 "site": site.site,
                 "platform_um": site.platform_um,
+                "axis_deg": site.axis_deg,
                 "covariance": site.covariance.tolist(),
             }
             for site in join.sites

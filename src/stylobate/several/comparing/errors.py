@@ -108,11 +108,17 @@ class Drift:
                 shift += variance * _square(_moved(poses, gap, at, with_lever=True)[:, :3])
                 turn += variance * _square(_moved(poses, gap, at, with_lever=False)[:, 3:])
                 lever += variance * _square(_moved(poses, gap, at, with_lever=True)[:, 3:])
+        turn += _before(centres) * _square(_moved(poses, -1, centres[0], with_lever=False)[:, 3:])
         spread = np.concatenate(
             [np.concatenate([p[:3, :3].T @ (p[:3, 3] / DRIFT_MM), np.zeros(3)]) for p in poses]
         )  # a scale about the common origin
         centred = _centred(np.concatenate([rigid.adjoint(rigid.inverse(pose)) for pose in poses]))
         return Drift(centred @ np.stack([shift, turn, lever, np.outer(spread, spread)]) @ centred.T)
+
+
+def _before(centres: FloatArray) -> float:
+    """Variance of the turn that axes have in common against their places: the walk began one implant earlier."""
+    return float(np.linalg.norm(np.diff(centres, axis=0), axis=1).mean()) / DRIFT_MM if len(centres) > 1 else 0.0
 
 
 def _centred(lever: FloatArray) -> FloatArray:

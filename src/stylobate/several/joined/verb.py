@@ -119,7 +119,7 @@ def _warnings(mouth: Mouth, differs: Sequence[Differs]) -> list[str]:
         common = sum(row[k] is not None and any(row[:k]) for row in mouth.sites)
         bodies = f"{common} scan bod{'y' if common == 1 else 'ies'}" if common else "no scan body"
         said.append(
-            f"{record.name}: joined over {one.shared_mm2:.0f} mm² of teeth in {len(one.patches.centres)} places, with "
+            f"{record.name}: joined over {one.shared_mm2:.0f} mm² of teeth in {one.cells.places} places, with "
             f"{bodies} in common"
         )
     for odd in differs:

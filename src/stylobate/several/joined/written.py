@@ -55,7 +55,7 @@ def _sources(mouth: Mouth) -> tuple[Source, ...]:
     return tuple(
         Source(
             record.name, record.scan, frame, None if k == 0 else mouth.laid[k - 1].shared_mm2,
-            None if k == 0 else len(mouth.laid[k - 1].patches.centres),
+            None if k == 0 else mouth.laid[k - 1].cells.places,
         )
         for k, (record, frame) in enumerate(zip(mouth.records, mouth.first_from_scan, strict=True))
     )  # fmt: skip
