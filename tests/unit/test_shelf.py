@@ -95,13 +95,16 @@ def test_a_place_that_cannot_be_written_costs_only_time(tmp_path: Path) -> None:
 
 
 def test_the_oldest_go(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(shelf, "MOST_FILES", 3)
-    for k in range(6):
+    shelf.kept("thing", SOURCE, (), Maker())
+    (file,) = stored(tmp_path)
+    monkeypatch.setattr(shelf, "MOST_BYTES", 3 * file.stat().st_size + 1)
+    for k in range(1, 6):
         shelf.kept("thing", (SOURCE[0] + k,), (), Maker())
-    assert len(stored(tmp_path)) == 3
-    again = Maker()
-    shelf.kept("thing", (SOURCE[0] + 5,), (), again)
-    assert again.times == 0
+        assert len(stored(tmp_path)) == min(k + 1, 3)
+    for k, times in ((5, 0), (4, 0), (3, 0), (2, 1)):
+        again = Maker()
+        shelf.kept("thing", (SOURCE[0] + k,), (), again)
+        assert again.times == times
 
 
 def test_a_scan_body_prepared_and_recalled_is_the_same(tmp_path: Path) -> None:

@@ -1,7 +1,7 @@
 """Arrays that take long to make, kept on disk for the next process.
 
 A file that is damaged, or that other code made, is as good as none; one that cannot be written changes nothing but the
-time. The oldest go where there are many.
+time. The oldest go where they are more than MOST_BYTES.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ import numpy as np
 import numpy.typing as npt
 
 Array = npt.NDArray[Any]
-MOST_FILES = 200
+MOST_BYTES = 256 << 20
 MARK = 4  # bytes of the check sum at a file's end
 
 
@@ -104,7 +104,7 @@ def keep(path: Path | None, arrays: Sequence[Array]) -> None:
     stream.write(zlib.crc32(stream.getbuffer()).to_bytes(MARK, "little"))
     with contextlib.suppress(OSError):
         path.parent.mkdir(parents=True, exist_ok=True)
-        _make_room(path.parent)
+        _make_room(path.parent, stream.tell())
         handle, name = tempfile.mkstemp(dir=path.parent, prefix=".new-")
         try:
             with os.fdopen(handle, "wb") as file:
@@ -115,8 +115,10 @@ def keep(path: Path | None, arrays: Sequence[Array]) -> None:
             raise
 
 
-def _make_room(folder: Path) -> None:
-    """Remove the files written first, where there are MOST_FILES."""
-    files = sorted(folder.iterdir(), key=lambda file: file.stat().st_mtime)
-    for file in files[: max(0, len(files) + 1 - MOST_FILES)]:
-        file.unlink(missing_ok=True)
+def _make_room(folder: Path, size: int) -> None:
+    """Remove the files written first, so that one of `size` bytes more keeps all within MOST_BYTES."""
+    found = [(file.stat(), file) for file in folder.iterdir()]
+    for state, file in sorted(found, key=lambda one: -one[0].st_mtime_ns):
+        size += state.st_size
+        if size > MOST_BYTES:
+            file.unlink(missing_ok=True)
