@@ -27,14 +27,19 @@ CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its o
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
+MOST_KNOWN = 64  # scan bodies whose surfaces are held ready, some 5 MB each
 _known: dict[str, tuple[SurfaceTree, SharpEdges]] = {}
 
 
 def _prepared(body: ScanBody) -> tuple[SurfaceTree, SharpEdges]:
-    """Surface and edges of a scan body, ready for the fit; kept for the life of the process, by their hash."""
-    if body.sha256 not in _known:
-        _known[body.sha256] = SurfaceTree.of(body.region, lasting=True), SharpEdges.of(body.region)
-    return _known[body.sha256]
+    """Surface and edges of a scan body, ready for the fit; kept from scan to scan by their hash, the latest of them."""
+    known = _known.pop(body.sha256, None)
+    if known is None:
+        known = SurfaceTree.of(body.region, lasting=True), SharpEdges.of(body.region)
+    _known[body.sha256] = known
+    for oldest in list(_known)[:-MOST_KNOWN]:
+        _known.pop(oldest, None)
+    return known
 
 
 @dataclass(frozen=True)
