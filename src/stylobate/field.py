@@ -44,9 +44,12 @@ class Field:
 
     def covariance(self, patches: Patches) -> FloatArray:
         """(n, n) covariance of the patches' residuals, mm²."""
-        d2 = squared_distances(patches.centre[None], patches.spread[None])[0]
-        result = self.correlated_sd**2 * correlation(np.sqrt(d2) / self.length, self.smoothness)
-        result[np.diag_indices(len(result))] += self.white_sd**2 / patches.count
+        away = squared_distances(patches.centre[None], patches.spread[None])[0]
+        np.sqrt(away, out=away)
+        away /= self.length
+        result = correlation(away, self.smoothness)
+        result *= self.correlated_sd**2
+        result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
         return result
 
     def factor(self, patches: Patches) -> FloatArray:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -114,11 +114,11 @@ def _both_ways(candidate: Candidate, templates: Sequence[Template], thinned: Thi
     for body, template in enumerate(templates):
         feet = middle - axes * (0.5 * (template.height_low + template.height_high))
         tried += readings_of(body, template, axes, feet, thinned)
-    return _grouped([*candidate.readings, *tried], templates, thinned)[0]
+    return next(_grouped([*candidate.readings, *tried], templates, thinned))
 
 
-def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> list[Candidate]:
-    """Readings at one place together, READINGS of each scan body; places on surface of their own."""
+def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> Iterator[Candidate]:
+    """Readings at one place together, READINGS of each scan body; places on surface of their own, best first."""
     places: list[list[Reading]] = []
     centres, radii = np.empty((len(readings), 3)), np.empty(len(readings))
     for reading in sorted(readings, key=lambda r: -r.area):
@@ -135,13 +135,11 @@ def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned
         if len(mine) < READINGS and reading.area > 0.5 * members[0].area and not _alike(reading, mine):
             members.append(reading)
     taken = np.zeros(len(thinned.area), np.bool_)
-    candidates = []
     for members in places:
         own = _surface_of(members[0], templates[members[0].body], thinned)
         if thinned.area[own[taken[own]]].sum() < SHARED * thinned.area[own].sum():
-            candidates.append(Candidate(tuple(members)))
+            yield Candidate(tuple(members))
             taken[own] = True
-    return candidates
 
 
 def _surface_of(reading: Reading, template: Template, thinned: Thinned) -> LongArray:
@@ -185,5 +183,5 @@ def find(
             readings += some
             if progress:
                 progress((done + 1) / len(bodies))
-        places = _grouped(readings, templates, thinned)
+        places = list(_grouped(readings, templates, thinned))
         return list(pool.map(lambda one: _both_ways(one, templates, thinned), places))
