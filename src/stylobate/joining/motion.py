@@ -25,12 +25,17 @@ TURN_DEG = (0.02, 0.05, 0.15, 0.4)
 """Standard deviations of the common shift along each axis and of the common turn about each, all held equally likely.
 They bracket what scans of whole arches are known for: precision 38 to 49 µm (2024, PMC11636004), angles between
 implants off by 0.33°, 0.02 to 0.92° (Arcuri 2022, Materials 15:927). One pair of scans shows too few places to tell."""
+BEGUN = 2.0
+"""Turns are those of a walk that began LONG before: crowns and axes may all stand otherwise against their places, by
+this many times the variance of a turn. (Of shifts that is the whole scan's own.)"""
 OWN_UM = (0.0, 5.0, 15.0)
 """Of each patch's own shift along each axis, likewise (invented: more is taken for moved, and does not count)."""
 VIEW_UM = 5.0
 """Standard uncertainty, along each axis, of what two scans cannot show by differing from place to place: surfaces that
 face one way all lie off alike (mesh noise of 5.3 to 12.6 µm by angle: PLoS ONE 2017, PMC5549906; the size is our
 choice)."""
+CROWN = 8.0
+"""mm: over the width of a crown the same makes a turn."""
 BEFOREHAND = np.array([1.0, 1.0, 1.0, 0.1, 0.1, 0.1, 0.05])
 """Standard deviations, mm and radians, of what a fit may leave of the motion, and of a swelling: so wide that they
 count only where the surface leaves a motion loose."""
@@ -106,7 +111,7 @@ class _Model:
         return _Model(
             cells.rows, -cells.gap, np.concatenate(frames @ arms), frames,
             noise_of(cells).covariance(cells.at, cells.weight),
-            _Drift.of(cells.normals, frames[:, :, :3], alike), _Drift.of(about_feet, frames[:, :, 3:], alike),
+            _Drift.of(cells.normals, frames[:, :, :3], alike), _Drift.of(about_feet, frames[:, :, 3:], alike + BEGUN),
             (cells.patch[:, None] == cells.patch) * (cells.normals @ cells.normals.T),
         )  # fmt: skip
 
@@ -166,7 +171,7 @@ def _mixed(parts: list[_Component], frames: FloatArray) -> Motion:
             drawn.append(off + rng.multivariate_normal(np.zeros(len(mean)), part.covariance, count, method="eigh"))
     wider = _widening(covariance, np.concatenate(drawn))
     covariance = covariance * np.outer(wider, wider)
-    views = np.concatenate(frames[:, :, :3]) * (1e-3 * VIEW_UM)
+    views = np.concatenate(frames) * (1e-3 * VIEW_UM * np.array([1.0] * 3 + [1.0 / CROWN] * 3))
     return Motion(mean, covariance + views @ views.T)
 
 
