@@ -340,6 +340,9 @@ def with_faces(surface: Surface, faces: np.ndarray) -> Surface:
          "turned against each other", True),
         (post(flat(), facets=28), "coarse", False),
         (moved(post(flat()), (3.0, 0, 0)), "beside the axis", False),
+        (moved(post(flat()), (1.0, 0, 0)), "its middle", False),
+        (Surface(post(flat()).vertices[:, [0, 2, 1]], post(flat()).faces[:, ::-1]), "on its side", False),
+        (moved(post(flat()), (0, 0, 2.0)), "2 mm above the platform", False),
     ],
 )  # fmt: skip
 def test_remarks_on_surfaces(tmp_path: Path, surface: Surface, words: str, blocks: bool) -> None:

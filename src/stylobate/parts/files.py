@@ -13,7 +13,7 @@ from stylobate.core.surface import Surface
 from stylobate.parts.edges import Edges
 from stylobate.parts.notes import Note, Topic, fault, file_shown, warning
 from stylobate.parts.region import clip_above
-from stylobate.parts.shape import Remark, check_faces, check_facets, check_place, check_region
+from stylobate.parts.shape import Remark, check_faces, check_facets, check_place, check_region, check_stance
 from stylobate.parts.source import FileFaultError, Source
 from stylobate.parts.turns import check_stray, check_turns
 
@@ -118,7 +118,7 @@ class PartFiles:
         edges = Edges.of(surface)
         remarks = [*check_place(surface), *check_faces(edges)]
         if self.depth is Depth.ALL:
-            remarks += check_facets(edges)
+            remarks += [*check_facets(edges), *check_stance(surface)]
         for remark in remarks:
             self._note(entry.surface, f"{place} surface", remark)
         if any(remark.blocks for remark in remarks):

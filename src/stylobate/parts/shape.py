@@ -15,6 +15,9 @@ from stylobate.parts.freedom import LOOSE, WEAK, describe, freedom
 METRES_BELOW, SMALL_BELOW, LARGE_ABOVE, MICROMETRES_ABOVE = 0.05, 1.6, 60.0, 1000.0
 PLATFORM_WITHIN = 5.0
 """mm. A part's surface starts within this of the platform (z = 0), and the axis passes within this of it."""
+BESIDE, ABOVE = 0.12, 1.0
+"""Share of its width by which a scan body's middle may lie beside the axis, and mm that it may start above the
+platform, before it is asked whether its frame is right (common practice, no source)."""
 LEAST_REGION = 5.0
 """mm². A scan region smaller than this (a disc of 2.5 mm) fixes nothing."""
 FACET_RISE_UM = 5.0
@@ -53,6 +56,25 @@ def check_place(surface: Surface, below: bool = False) -> list[Remark]:
     if sideways > 0.0:
         far = sideways > PLATFORM_WITHIN
         remarks.append(Remark(f"stands {sideways:.3g} mm beside the axis (x = y = 0)", frame, blocks=far))
+    return remarks
+
+
+def check_stance(surface: Surface) -> list[Remark]:
+    """Whether a scan body seems to stand upright on its platform: worth a question, no more."""
+    low, high = surface.vertices.min(axis=0), surface.vertices.max(axis=0)
+    middle = np.average(surface.vertices[surface.faces].mean(axis=1), axis=0, weights=surface.face_areas())
+    beside, above = float(np.linalg.norm(middle[:2])), float(low[2])
+    remedy = (
+        "see that its frame is that of its connection: platform at z = 0, +z along the axis; if it is, no need to act"
+    )
+    remarks = []
+    holds_axis = bool(np.all(low[:2] <= 0.0) and np.all(high[:2] >= 0.0))  # else it has been said already
+    if holds_axis and beside > BESIDE * float((high - low)[:2].max()):
+        remarks.append(
+            Remark(f"has its middle {beside:.2g} mm beside the axis: is it off its axis, or on its side?", remedy)
+        )
+    if ABOVE < above <= PLATFORM_WITHIN:
+        remarks.append(Remark(f"starts {above:.2g} mm above the platform: does its CAD end there?", remedy))
     return remarks
 
 
