@@ -29,7 +29,7 @@ def known(offset: float, variance: float) -> tuple[float, float, float]:
 
 
 def narrowed(parameters: FloatArray, offset: float) -> FloatArray:
-    """Covariance (8, 8) of the parameters once the offset, mm, is known so."""
+    """Covariance (q, q) of the parameters once the offset, mm, is known so."""
     variance = float(parameters[OFFSET, OFFSET])
     slope = parameters[:, OFFSET] / variance
     return np.asarray(parameters + np.outer(slope, slope) * (known(offset, variance)[1] - variance))
@@ -38,7 +38,7 @@ def narrowed(parameters: FloatArray, offset: float) -> FloatArray:
 def settled(pose: Pose, made: FloatArray) -> tuple[Pose, FloatArray]:
     """The pose with the offset as it is known, what moves with the offset moved along; and `made` (6, k) of it.
 
-    made (8, k): change of the parameters by errors of the made part.
+    made (q, k): change of the parameters by errors of the made part.
     """
     variance = float(pose.parameters[OFFSET, OFFSET])
     mean, _, follows = known(pose.offset, variance)

@@ -1,6 +1,6 @@
 """The scan's points against a CAD surface near a pose: what is left over, and how it changes with the parameters.
 
-Parameters: the small motion ξ (6), the uniform offset of the scan's surface, the radius of sharp edges (method, eq. 3,
+Parameters: the small motion ξ (6), the uniform offset of the scan's surface, its profile at sharp edges (method, eq. 3,
 10).
 """
 
@@ -12,17 +12,16 @@ import numpy as np
 
 from stylobate.core.closest import Closest
 from stylobate.core.types import FloatArray
-from stylobate.edges import SharpEdges, sunk
+from stylobate.edges import SHAPES, SharpEdges, at_hand, profile_shapes
 from stylobate.fit import rows
-
-RADIUS_STEP = 0.01  # mm, for the derivative by the radius of edges
 
 
 @dataclass(frozen=True)
 class Design:
-    """By point, connection frame, mm: feet (n, 3) on the CAD surface; residual (n,); rows (n, 8) of the parameters.
+    """By point, connection frame, mm: feet (n, 3) on the CAD surface; residual (n,); rows (n, k) of the parameters.
 
-    to_edge (n,) and edge_angle (n,) rad: of the nearest sharp edge, inf and 0 where there is none. Patches are formed
+    to_edge (n,) and edge_angle (n,) rad: of the nearest sharp edge, inf and 0 where there is none; edge (n,): how much
+    it is at hand, 0 to 1. Patches are formed
     of feet: of the noisy points themselves, noise would sort itself into patches by its sign.
     """
 
@@ -31,27 +30,30 @@ class Design:
     rows: FloatArray
     to_edge: FloatArray
     edge_angle: FloatArray
+    edge: FloatArray
 
 
-def design(points: FloatArray, closest: Closest, edges: SharpEdges, offset: float, radius: float) -> Design:
-    """points (n, 3) in the connection frame, none out of reach; closest: their closest points of the CAD surface."""
+def design(
+    points: FloatArray, closest: Closest, edges: SharpEdges, offset: float, profile: FloatArray | None = None
+) -> Design:
+    """points (n, 3) in the connection frame, none out of reach; closest: their closest points of the CAD surface.
+
+    profile (SHAPES,): at sharp edges, mm; None for none.
+    """
     feet = points - closest.distance[:, None] * closest.gradient
     to_edge, angle = edges.near(feet)
-    residual = closest.distance - offset - sunk(to_edge, angle, radius)
-    return Design(feet, residual, derivatives(points, closest.gradient, to_edge, angle, radius), to_edge, angle)
+    shapes = profile_shapes(to_edge, angle, closest.gradient[:, 2])
+    residual = closest.distance - offset
+    if profile is not None:
+        residual = residual - shapes @ profile
+    return Design(feet, residual, derivatives(points, closest.gradient, shapes), to_edge, angle, at_hand(shapes))
 
 
-def rounded(sharp: Design, points: FloatArray, closest: Closest, offset: float, radius: float) -> Design:
-    """The same with edges of another radius, from that with any."""
-    residual = closest.distance - offset - sunk(sharp.to_edge, sharp.edge_angle, radius)
-    turned = derivatives(points, closest.gradient, sharp.to_edge, sharp.edge_angle, radius)
-    return replace(sharp, residual=residual, rows=turned)
+def profiled(here: Design, closest: Closest, offset: float, profile: FloatArray) -> Design:
+    """The same with another offset and profile."""
+    return replace(here, residual=closest.distance - offset - here.rows[:, -SHAPES:] @ profile)
 
 
-def derivatives(
-    points: FloatArray, gradient: FloatArray, to_edge: FloatArray, edge_angle: FloatArray, radius: float
-) -> FloatArray:
-    """(n, 8): residuals by ξ, the offset, and the radius of edges."""
-    low, high = max(radius - RADIUS_STEP, 0.0), radius + RADIUS_STEP
-    slope = (sunk(to_edge, edge_angle, high) - sunk(to_edge, edge_angle, low)) / (high - low)
-    return np.hstack([rows(points, gradient), np.ones((len(points), 1)), slope[:, None]])
+def derivatives(points: FloatArray, gradient: FloatArray, shapes: FloatArray) -> FloatArray:
+    """(n, 7 + SHAPES): residuals by ξ, the offset, and the profile, whose shapes (n, SHAPES) are given."""
+    return np.hstack([rows(points, gradient), np.ones((len(points), 1)), shapes])

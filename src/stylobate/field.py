@@ -1,7 +1,9 @@
 """The residual field of one site: how the scan's error is spread and correlated, over patches of neighbouring points.
 
 Covariance of two patches: s²·M_ν(d/L), plus white noise σ²/n on a patch of n points; M_ν is a Matérn correlation with
-smoothness ν of 1/2, 3/2 or 5/2 (method, eq. 6). It is estimated in likelihood.py.
+smoothness ν of 1/2, 3/2 or 5/2 (method, eq. 6). It is estimated in likelihood.py. What fusing views does comes to it
+with figures of its own: views stand a little off each other, and beside a sharp edge a surface is shown less truly
+(eq. 6a).
 """
 
 from __future__ import annotations
@@ -16,6 +18,8 @@ from stylobate.core.types import FloatArray, LongArray
 MOST_PATCHES = 800
 LEAST_CELL = 0.16  # mm
 LIKE = 0.1  # between unit normals that are taken together where only normals count
+VIEW_SD = 0.003  # mm: shift of a view (no source)
+EDGE_SD, EDGE_LENGTH = 0.012, 0.3  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
 VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)
 
 
@@ -23,7 +27,8 @@ VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different vie
 class Patches:
     """Neighbouring points averaged: centre (n, 3) mm; residual (n,) mm; matrix (n, k); count (n,); spread (n,).
 
-    spread: mean squared distance of a patch's points from its centre, mm².
+    spread: mean squared distance of a patch's points from its centre, mm². edge (n,): how much a sharp edge is at hand,
+    from 0 for none in reach to 1; None for nowhere.
     """
 
     centre: FloatArray
@@ -31,16 +36,22 @@ class Patches:
     matrix: FloatArray
     count: FloatArray
     spread: FloatArray
+    edge: FloatArray | None = None
 
 
 @dataclass(frozen=True)
 class Field:
-    """Noise of one site: white_sd of a point, correlated_sd, mm; length mm; smoothness ν."""
+    """Noise of one site: white_sd of a point, correlated_sd, mm; length mm; smoothness ν.
+
+    view_sd, edge_sd, mm: of the shift of a view, and of a surface at a sharp edge.
+    """
 
     white_sd: float
     correlated_sd: float
     length: float
     smoothness: float
+    view_sd: float = 0.0
+    edge_sd: float = 0.0
 
     def covariance(self, patches: Patches) -> FloatArray:
         """(n, n) covariance of the patches' residuals, mm²."""
@@ -50,6 +61,11 @@ class Field:
         result = correlation(away, self.smoothness)
         result *= self.correlated_sd**2
         result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
+        if self.view_sd > 0.0:
+            result += self.view_sd**2 * same_view(patches)
+        if self.edge_sd > 0.0 and patches.edge is not None:
+            beside = np.flatnonzero(patches.edge)
+            result[np.ix_(beside, beside)] += self.edge_sd**2 * same_edge(patches, beside)
         return result
 
     def factor(self, patches: Patches) -> FloatArray:
@@ -85,6 +101,13 @@ def same_view(patches: Patches) -> FloatArray:
     return np.asarray((normal @ normal.T) * np.exp((unit @ unit.T - 1.0) / VIEW))
 
 
+def same_edge(patches: Patches, beside: LongArray) -> FloatArray:
+    """(k, k) covariance of patches `beside` (k,) sharp edges, for a surface off by one mm there (method, eq. 6a)."""
+    assert patches.edge is not None
+    edge, d2 = patches.edge[beside], squared_distances(patches.centre[None, beside], patches.spread[None, beside])[0]
+    return np.asarray(np.outer(edge, edge) * np.exp(-np.sqrt(d2) / EDGE_LENGTH))
+
+
 def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     """(b, m, m) expected squared distance between a point of one patch and a point of another."""
     square = np.einsum("bid,bid->bi", centre, centre)
@@ -101,9 +124,11 @@ def groups_of(points: FloatArray, gradient: FloatArray, most: int = MOST_PATCHES
     return _cells(points, _side_of(gradient), LEAST_CELL, most)
 
 
-def patches_of(points: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray) -> Patches:
-    """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined."""
-    return merged(Patches(points, residual, matrix, np.ones(len(points)), np.zeros(len(points))), group)
+def patches_of(
+    points: FloatArray, residual: FloatArray, matrix: FloatArray, group: LongArray, edge: FloatArray | None = None
+) -> Patches:
+    """Points (n, 3) averaged over patches; `group` from groups_of, kept while a pose is refined. edge (n,): of each."""
+    return merged(Patches(points, residual, matrix, np.ones(len(points)), np.zeros(len(points)), edge), group)
 
 
 def larger(patches: Patches, most: int) -> LongArray:
@@ -140,10 +165,11 @@ def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongA
 
 def merged(fine: Patches, group: LongArray) -> Patches:
     """Patches, or points as patches of one, averaged over the groups (n,) by how many points each holds."""
-    columns = np.column_stack([fine.centre, fine.residual, fine.matrix])
+    edge = np.zeros(len(group)) if fine.edge is None else fine.edge
+    columns = np.column_stack([fine.centre, fine.residual, edge, fine.matrix])
     mean, count, spread = _averages(columns, fine.count, fine.spread, group, int(group.max()) + 1)
-    centre, residual, matrix = (np.ascontiguousarray(part) for part in (mean[:, :3], mean[:, 3], mean[:, 4:]))
-    return Patches(centre, residual, matrix, count, spread)
+    centre, residual, matrix = (np.ascontiguousarray(part) for part in (mean[:, :3], mean[:, 3], mean[:, 5:]))
+    return Patches(centre, residual, matrix, count, spread, None if fine.edge is None else mean[:, 4].copy())
 
 
 @compiled

@@ -15,20 +15,18 @@ from stylobate.bounds import bounds
 from stylobate.core.result import Bounds
 from stylobate.core.types import FloatArray
 from stylobate.design import derivatives
-from stylobate.edges import SharpEdges
-from stylobate.field import Field, groups_of, patches_of
+from stylobate.edges import SharpEdges, at_hand, profile_shapes
+from stylobate.field import EDGE_SD, VIEW_SD, Field, groups_of, patches_of
 from stylobate.find.template import sampled
 from stylobate.fit import GUM_MARGIN, LEAST_SUPPORT
 from stylobate.parts.model import ScanBody
 from stylobate.parts.region import clip_above
 from stylobate.pose import PRIOR_SD, solve
 
-TYPICAL = Field(white_sd=0.008, correlated_sd=0.010, length=0.8, smoothness=1.5)
+TYPICAL = Field(0.008, 0.010, 0.8, 1.5, VIEW_SD, EDGE_SD)
 """Noise where none is stated: the middle of what the development scenes were drawn from (docs/method/measure.md)."""
 TYPICAL_EDGE = 0.2
 """mm between neighbouring points of a scan (common practice, no source)."""
-TYPICAL_RADIUS = 0.05
-"""mm at which a scan shows sharp edges; the middle of 0 to 0.1 mm (docs/method/measure.md)."""
 FILLET = 0.3
 """mm that the fillet which a scan makes at the gingiva climbs; the middle of what the simulator draws (from memory)."""
 PATCHES = 1200
@@ -66,7 +64,8 @@ def foretell(
     if float(used.face_areas().sum()) < LEAST_SUPPORT * spacing**2:
         return Foretold(body.id, tissue, shown, None, None)
     points, normals = sampled(used, spacing)
-    matrix = derivatives(points, normals, *SharpEdges.of(region).near(points), TYPICAL_RADIUS)
-    patches = patches_of(points, np.zeros(len(points)), matrix, groups_of(points, normals, PATCHES))
+    shapes = profile_shapes(*SharpEdges.of(region).near(points), normals[:, 2])
+    matrix, group = derivatives(points, normals, shapes), groups_of(points, normals, PATCHES)
+    patches = patches_of(points, np.zeros(len(points)), matrix, group, at_hand(shapes))
     covariance = narrowed(solve(patches, noise, 1.0 / PRIOR_SD**2)[1], 0.0)[:6, :6]
     return Foretold(body.id, tissue, shown, bounds(covariance, index_order), covariance)

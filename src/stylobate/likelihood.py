@@ -13,7 +13,18 @@ import numpy as np
 from stylobate.core.jit import compiled
 from stylobate.core.normal import factored
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, correlation, forward, larger, merged, same_view, squared_distances
+from stylobate.field import (
+    EDGE_SD,
+    VIEW_SD,
+    Field,
+    Patches,
+    correlation,
+    forward,
+    larger,
+    merged,
+    same_view,
+    squared_distances,
+)
 
 BLOCK = 90  # fine patches in a block
 WHOLE, FEWER = 300, 150  # large patches over the whole body; where many fields are set against each other
@@ -208,9 +219,8 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     smoothness = min(found, key=lambda nu: found[nu][0])
     _, (log_length, log_white), scale = found[smoothness]
     scale = max(scale, 1e-12)
-    return Field(
-        float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale)), float(np.exp(log_length)), smoothness
-    )
+    white, correlated = float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale))
+    return Field(white, correlated, float(np.exp(log_length)), smoothness, VIEW_SD, EDGE_SD)
 
 
 def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:
@@ -234,6 +244,8 @@ def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:
 def shifts_of_views(whole: Whole, field: Field) -> float:
     """Mean square shift of the views of which the scan is fused (mm²): what is known before, and what is left over.
 
+    Beyond the shift that the field counts already.
+
     A view shifts what it shows as one piece; patches whose normals point alike are taken to be of one view.
     """
     shape = correlation(whole.distance / field.length, field.smoothness)
@@ -241,7 +253,7 @@ def shifts_of_views(whole: Whole, field: Field) -> float:
     scale = field.correlated_sd**2
     cost = [_minus_twice_log(whole, shape + v**2 / scale * alike, field.correlated_sd, field.white_sd) for v in VIEWS]
     odds = VIEWS_WEIGHT * np.exp((min(cost) - np.array(cost)) / 2.0)
-    return float(odds @ VIEWS**2 / odds.sum())
+    return max(float(odds @ VIEWS**2 / odds.sum()) - field.view_sd**2, 0.0)
 
 
 def _minus_twice_log(whole: Whole, shape: FloatArray, sd: float, white_sd: float) -> float:

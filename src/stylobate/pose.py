@@ -13,14 +13,14 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.design import Design, design, rounded
-from stylobate.edges import RADII, SharpEdges, likeliest_radius
+from stylobate.design import Design, design, profiled
+from stylobate.edges import PROFILE_SD, SHAPES, SharpEdges, likeliest_profile
 from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
 from stylobate.fit import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
 from stylobate.likelihood import estimate
 from stylobate.unsure import Doubt, doubt
 
-TURN, OFFSET, RADIUS = 5, 6, 7  # places among the parameters
+TURN, OFFSET, PROFILE = 5, 6, slice(7, 7 + SHAPES)  # places among the parameters
 HELD_TURN = 1e-5  # rad
 
 
@@ -28,15 +28,16 @@ HELD_TURN = 1e-5  # rad
 class Pose:
     """A weighted pose.
 
-    scan_from_connection (4, 4); parameters (8, 8): covariance of ξ, offset and radius, mm and radians; offset of the
-    surface, mm; radius at which the scan shows sharp edges, mm; the residual field; effective_points: independent
-    points that would fix the offset as well. unsure: what the field's own uncertainty, counted in `parameters`, does.
+    scan_from_connection (4, 4); parameters (k, k): covariance of ξ, offset and profile, mm and radians; offset of
+    the surface, mm; profile (SHAPES,) that the scan shows at sharp edges, mm; the residual field; effective_points:
+    independent points that would fix the offset as well. unsure: what the field's own uncertainty, counted in
+    `parameters`, does.
     """
 
     scan_from_connection: FloatArray
     parameters: FloatArray
     offset: float
-    edge_radius: float
+    profile: FloatArray
     field: Field
     effective_points: float
     unsure: Doubt | None = None
@@ -52,13 +53,13 @@ class Pose:
         return float(np.sqrt(self.parameters[OFFSET, OFFSET]))
 
     def moved(self, step: FloatArray, parameters: FloatArray) -> Pose:
-        """After a step (8,) of the parameters, with their covariance (8, 8)."""
+        """After a step (k,) of the parameters, with their covariance (k, k)."""
         return replace(
             self,
             scan_from_connection=rigid.orthonormal(self.scan_from_connection @ rigid.exp(step[:6])),
             parameters=parameters,
             offset=self.offset + float(step[OFFSET]),
-            edge_radius=float(np.clip(self.edge_radius + step[RADIUS], 0.0, RADII[-1])),
+            profile=self.profile + step[PROFILE],
         )
 
     def turn_known_within(self, widest: float) -> Pose:
@@ -73,8 +74,8 @@ class Pose:
 
 # What is known before the fit: the search has found the place, so nothing here weighs against real data; it keeps a
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
-# turn; the offset as in the fit; the rounding of edges 0.1 mm.
-PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, 0.1])
+# turn; the offset as in the fit; the profile at edges.
+PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, *PROFILE_SD])
 FIELD_ROUNDS = 3  # the field is estimated anew in these, then kept
 MOST_STEPS, HALVINGS = 12, 4
 SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
@@ -85,20 +86,19 @@ SAME = 1.0  # ξᵀ C⁻¹ ξ between two places below which they are one minimu
 
 @dataclass(frozen=True)
 class _State:
-    """Where the CAD surface lies: pose, offset of the scan's surface, radius of the edges."""
+    """Where the CAD surface lies: pose, offset of the scan's surface, its profile at edges."""
 
     pose: FloatArray
     offset: float
-    radius: float
+    profile: FloatArray
 
     def moved(self, step: FloatArray) -> _State:
-        radius = float(np.clip(self.radius + step[RADIUS], 0.0, RADII[-1]))
-        return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[OFFSET]), radius)
+        return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[OFFSET]), self.profile + step[PROFILE])
 
     def away_from(self, other: _State) -> FloatArray:
-        """The step (8,) that leads here from the other."""
+        """The step (k,) that leads here from the other."""
         motion = rigid.log(rigid.inverse(other.pose) @ self.pose)
-        return np.array([*motion, self.offset - other.offset, self.radius - other.radius])
+        return np.array([*motion, self.offset - other.offset, *(self.profile - other.profile)])
 
 
 class _Site:
@@ -107,19 +107,19 @@ class _Site:
     def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray) -> None:
         self.tree, self.edges, self.points = tree, edges, points
         self.group: LongArray | None = None
-        self.last: tuple[FloatArray, FloatArray, Closest, Design] | None = None
+        self.last: tuple[FloatArray, Closest, Design] | None = None
 
     def seen(self, state: _State) -> tuple[Design, Closest] | None:
         """Residuals and their derivatives at a state; None where points have left the surface."""
         if self.last is not None and self.last[0] is state.pose:
-            _, local, closest, before = self.last
-            return rounded(before, local, closest, state.offset, state.radius), closest
+            _, closest, before = self.last
+            return profiled(before, closest, state.offset, state.profile), closest
         local = to_connection(state.pose, self.points)
         closest = self.tree.closest(local, REACH)
         if np.any(closest.face < 0):
             return None
-        here = design(local, closest, self.edges, state.offset, state.radius)
-        self.last = state.pose, local, closest, here
+        here = design(local, closest, self.edges, state.offset, state.profile)
+        self.last = state.pose, closest, here
         return here, closest
 
     def patches(self, state: _State) -> Patches | None:
@@ -130,7 +130,7 @@ class _Site:
         here, closest = seen
         if self.group is None:
             self.group = groups_of(here.feet, closest.gradient)
-        return patches_of(here.feet, here.residual, here.rows, self.group)
+        return patches_of(here.feet, here.residual, here.rows, self.group, here.edge)
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
@@ -144,15 +144,15 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     """The pose weighted by the correlation of its own residuals: rounds of field and pose, then the field is kept and
     the weighted squares fall to their minimum. None where the surface is lost on the way.
 
-    Parameters: ξ (6), the offset, and where edges are rounded the change of their radius.
+    Parameters: ξ (6), the offset, and the profile at sharp edges.
     """
-    state = _State(fit.scan_from_connection, fit.offset, 0.0)
+    state = _State(fit.scan_from_connection, fit.offset, np.zeros(SHAPES))
     site = _Site(tree, edges, around.points[fit.support])
     seen = site.seen(state)
     if seen is None:
         return None
     sharp = seen[0]
-    state = replace(state, radius=likeliest_radius(sharp.to_edge, sharp.edge_angle, sharp.residual))
+    state = replace(state, profile=likeliest_profile(sharp.rows[:, PROFILE], sharp.residual))
     prior = 1.0 / PRIOR_SD**2
     known: tuple[Field, FloatArray] | None = None
     for _ in range(FIELD_ROUNDS):
@@ -173,7 +173,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     unsure = doubt(rested.covariance, gain, patches, field)
     covariance = unsure.on(rested.covariance)
     effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
-    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.radius, field, effective, unsure)
+    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.profile, field, effective, unsure)
 
 
 @dataclass(frozen=True)
@@ -192,7 +192,7 @@ def doubts(pose: Pose, mine: Stand, others: Iterable[Stand], points: FloatArray)
     pose: the weighted one of `mine`. points (n, 3): that carry its fit. inf where they leave a surface.
     """
     first = _Site(mine.tree, mine.edges, points)
-    patches = first.patches(_State(mine.scan_from_connection, mine.offset, pose.edge_radius))
+    patches = first.patches(_State(mine.scan_from_connection, mine.offset, pose.profile))
     if patches is None:
         return
     factor = pose.field.factor(patches)
@@ -201,7 +201,7 @@ def doubts(pose: Pose, mine: Stand, others: Iterable[Stand], points: FloatArray)
     def least(stand: Stand) -> float:
         site = _Site(stand.tree, stand.edges, points)
         site.group = first.group
-        white = _whitened(site, _State(stand.scan_from_connection, stand.offset, pose.edge_radius), factor)
+        white = _whitened(site, _State(stand.scan_from_connection, stand.offset, pose.profile), factor)
         if white is None:
             return np.inf
         step, _, information = white.solve(prior)
@@ -240,7 +240,8 @@ def _best_turned(site: _Site, first: _Rested, factor: FloatArray, prior: FloatAr
     sd = float(np.sqrt(first.covariance[5, 5]))
     minima = [first]
     for away in TURNED if sd > WEAK_TURN else ():
-        turn = np.array([0.0, 0.0, 0.0, 0.0, 0.0, away * min(sd, WEAKEST_TURN), 0.0, 0.0])
+        turn = np.zeros(len(prior))
+        turn[TURN] = away * min(sd, WEAKEST_TURN)
         other = _rest(site, first.state.moved(turn), factor, prior)
         if other is not None and all(other.apart(known) > SAME for known in minima):
             minima.append(other)

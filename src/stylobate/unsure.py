@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, correlation, like_normals, merged, same_view
+from stylobate.field import Field, Patches, correlation, like_normals, merged, same_edge, same_view
 from stylobate.likelihood import FEWER, Whole, plausible, shifts_of_views
 
 UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes stays as it is
@@ -31,11 +31,15 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
 
     gain (k, n): what a displacement of each patch does to the parameters. The weights of the fit stay, so each field
     that the residuals allow gives G K Gᵀ, and their mean is the covariance. It is taken over larger patches, and enters
-    as the ratio to the same sum under `field`. What shifts of views do comes to it.
+    as the ratio to the same sum under `field`. What larger shifts of views do comes to it.
     """
     whole = Whole(patches, FEWER)
     coarse = _by(whole.group, gain)
     white = (gain / patches.count) @ gain.T
+    alike = like_normals(patches)
+    by_view = _by(alike, gain)
+    of_views = by_view @ same_view(merged(patches, alike)) @ by_view.T
+    fixed = field.view_sd**2 * of_views + field.edge_sd**2 * _at_edges(whole, coarse)
 
     @cache
     def smooth(length: float, smoothness: float) -> FloatArray:
@@ -43,16 +47,21 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
 
     def carried(one: Field) -> FloatArray:
         shape = smooth(one.length, one.smoothness)
-        return np.asarray(one.correlated_sd**2 * shape + one.white_sd**2 * white)
+        return np.asarray(one.correlated_sd**2 * shape + one.white_sd**2 * white + fixed)
 
     fields, weights = plausible(whole, field)
     mean = np.average([carried(one) for one in fields], axis=0, weights=weights)
     kept = UNCHANGED * covariance
     ratio = np.linalg.cholesky(mean + kept) @ np.linalg.inv(np.linalg.cholesky(carried(field) + kept))
-    alike = like_normals(patches)
-    by_view = _by(alike, gain)
-    views = shifts_of_views(whole, field) * by_view @ same_view(merged(patches, alike)) @ by_view.T
-    return Doubt(np.asarray(ratio, dtype=np.float64), views)
+    return Doubt(np.asarray(ratio, dtype=np.float64), shifts_of_views(whole, field) * of_views)
+
+
+def _at_edges(whole: Whole, gain: FloatArray) -> FloatArray:
+    """(k, k) that a surface off by one mm at sharp edges brings to the parameters."""
+    if whole.large.edge is None:
+        return np.zeros((len(gain), len(gain)))
+    beside = np.flatnonzero(whole.large.edge)
+    return np.asarray(gain[:, beside] @ same_edge(whole.large, beside) @ gain[:, beside].T)
 
 
 def _by(group: LongArray, gain: FloatArray) -> FloatArray:

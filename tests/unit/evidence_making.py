@@ -6,6 +6,7 @@ import numpy as np
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence, Points, weighed
+from stylobate.edges import SHAPES
 from stylobate.field import Field, groups_of, patches_of
 from stylobate.fit import rows
 
@@ -30,10 +31,10 @@ def evidence(displacement: FloatArray, field: Field = FIELD) -> Evidence:
     """Evidence of points displaced by (n,) mm along the normal, weighed by a field."""
     points, normals = post()
     n = len(points)
-    matrix = np.hstack([rows(points, normals), np.ones((n, 1)), np.zeros((n, 1))])
+    matrix = np.hstack([rows(points, normals), np.ones((n, 1)), np.zeros((n, SHAPES))])
     away, none = np.full(n, np.inf), np.zeros(n)
     group = groups_of(points, normals)
-    return weighed(Points(points, normals, displacement, matrix, np.full(n, 0.0324), away, none, group), field)
+    return weighed(Points(points, normals, displacement, matrix, np.full(n, 0.0324), away, none, none, group), field)
 
 
 def drawn(count: int, seed: int, field: Field = FIELD) -> FloatArray:

@@ -52,9 +52,8 @@ def pose(offset: float) -> Pose:
     mixed[2, 6], mixed[0, 6] = 0.9, 0.3
     mixed /= np.linalg.norm(mixed, axis=1, keepdims=True)
     parameters = root @ mixed @ mixed.T @ root
-    return Pose(
-        rigid.exp(np.array([1.0, 2.0, 3.0, 0.3, 0.2, 0.1])), parameters, offset, 0.05, Field(0.01, 0.01, 1.0, 1.5), 90.0
-    )
+    start, field = rigid.exp(np.array([1.0, 2.0, 3.0, 0.3, 0.2, 0.1])), Field(0.01, 0.01, 1.0, 1.5)
+    return Pose(start, parameters, offset, np.full(1, 0.05), field, 90.0)
 
 
 def test_what_hangs_on_the_offset_moves_along_and_is_known_better() -> None:

@@ -45,10 +45,12 @@ def test_freeing_a_shape_is_fitting_it_with_the_pose() -> None:
 
     wide = np.hstack([one.patches.matrix, shapes])
     information = wide.T @ one.weight @ wide
-    information[:8, :8] += np.diag(1 / PRIOR_SD**2)
+    information[: len(PRIOR_SD), : len(PRIOR_SD)] += np.diag(1 / PRIOR_SD**2)
     covariance = np.linalg.inv(information)
-    assert np.allclose(freed.covariance, covariance[:8, :8], rtol=1e-6, atol=1e-16)
-    assert np.allclose(freed.step, (covariance @ wide.T @ one.weight @ one.patches.residual)[:8], atol=1e-10)
+    assert np.allclose(freed.covariance, covariance[: len(PRIOR_SD), : len(PRIOR_SD)], rtol=1e-6, atol=1e-16)
+    assert np.allclose(
+        freed.step, (covariance @ wide.T @ one.weight @ one.patches.residual)[: len(PRIOR_SD)], atol=1e-10
+    )
 
 
 def test_leaving_patches_out_is_not_having_them() -> None:
@@ -128,6 +130,32 @@ def test_one_spike_is_no_dent() -> None:
     assert bump is not None
     assert bump.spike >= 0
     assert np.linalg.norm(one.patches.centre[bump.spike] - points[900]) < 0.3
+
+
+def test_a_thick_layer_may_be_another_body_and_is_not_used() -> None:
+    from stylobate.diagnose.layer import THICK, another_body
+    from stylobate.settings import DEFAULT
+    from stylobate.verdict import judge
+
+    assert another_body(0.9 * THICK) is None
+    doubted = another_body(0.065)
+    assert doubted is not None
+    assert "130 µm larger diameter" in doubted.advice
+    sure = np.diag([1e-3] * 3 + [1e-4] * 3) ** 2
+    assert judge(sure, True, (), DEFAULT.limits["bridge"], (), ()).verdict == "use"
+    assert judge(sure, True, (doubted,), DEFAULT.limits["bridge"], (), ()).verdict == "undecided"
+
+
+def test_a_seam_is_allowed_for_but_not_named() -> None:
+    from stylobate.diagnose.forms import SEAM, Form, parted
+
+    def form(size: float) -> Form:
+        return Form(np.array([size, 0.0, 0.0]), 1e-12 * np.eye(3), np.zeros(7), np.eye(7))
+
+    assert parted(form(0.9 * SEAM), 1e-9) is None
+    named = parted(form(0.06), 1e-9)
+    assert named is not None
+    assert named.size_um == pytest.approx(60.0, abs=0.1)
 
 
 def test_an_uneven_layer_costs_certainty() -> None:

@@ -15,7 +15,7 @@ from stylobate.arch import order_along
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
-from stylobate.edges import sunk
+from stylobate.edges import REACH, SHAPES, likeliest_profile, profile_shapes
 from stylobate.field import Field, Patches
 from stylobate.fit import rows
 from stylobate.likelihood import estimate
@@ -93,20 +93,32 @@ def test_the_covariance_of_a_field_is_that_of_its_kernel(nu: float) -> None:
 
 
 @pytest.mark.parametrize("sign", [1.0, -1.0])
-@pytest.mark.parametrize("turn_deg", [40.0, 90.0, 120.0])
-def test_a_rounded_edge_is_the_arc_that_touches_both_faces(turn_deg: float, sign: float) -> None:
-    """Points of the arc itself: distance from the edge along the face, and height over it."""
+@pytest.mark.parametrize(("turn_deg", "missed"), [(40.0, 0.1), (90.0, 0.1), (120.0, 0.3)])
+def test_a_rounded_edge_is_found_as_the_arc_that_touches_both_faces(
+    turn_deg: float, missed: float, sign: float
+) -> None:
+    """Points of the arc itself: distance from the edge along the face, and height over it; walls stay as they are."""
     turn, radius = np.radians(turn_deg), 0.1
-    # One face along −x from the edge at the origin, its outside up; the arc's centre below it (convex).
-    centre = np.array([-radius * np.tan(turn / 2), -radius])
-    angle = np.linspace(0.0, turn / 2, 40)  # from the point of contact to the middle of the arc
-    arc = centre + radius * np.stack([np.sin(angle), np.cos(angle)], axis=1)
-    on_face = arc[:, 0] < 0.0
-    height = sign * arc[on_face, 1]  # a hollow edge is the mirror image
-    got = sunk(-arc[on_face, 0], np.full(int(on_face.sum()), sign * turn), radius)
-    assert np.abs(got - height).max() < 1e-12
+    reach = radius * np.tan(turn / 2)
+    rng = np.random.default_rng(int(turn_deg))
+    distance, up = rng.uniform(0.0, 0.6, 4000), np.tile([1.0, 0.0], 2000)
+    inside = np.clip(reach - distance, 0.0, radius)
+    height = np.where(up > 0.0, -sign * (radius - np.sqrt(radius**2 - inside**2)), 0.0)  # a hollow edge: mirrored
+    shapes = profile_shapes(np.where(distance < REACH, distance, np.inf), np.full(4000, sign * turn), up)
+    left = height - shapes @ likeliest_profile(shapes, height)
     assert np.abs(height).max() > 0.003
-    assert np.all(sunk(np.array([0.5, np.inf]), np.full(2, sign * turn), radius) == 0.0)
+    assert np.abs(left[distance > 0.05]).max() < missed * np.abs(height).max()
+    assert np.all(left[(up == 0.0) & (distance > REACH)] == 0.0)
+
+
+def test_the_profile_of_ends_is_not_that_of_walls() -> None:
+    """Linear between knots, in proportion to the edge's turn: the hats sum to one up to the last knot within reach."""
+    distance = np.array([0.0, 0.07, 0.25, 0.375, 0.5])
+    ends, walls = (profile_shapes(distance, np.full(5, np.pi / 2), np.full(5, up)) for up in (1.0, 0.0))
+    assert ends[:, : SHAPES // 2] == pytest.approx(walls[:, SHAPES // 2 :])
+    assert not ends[:, SHAPES // 2 :].any()
+    assert ends.sum(axis=1) == pytest.approx([1.0, 1.0, 1.0, 0.5, 0.0])
+    assert profile_shapes(distance, np.full(5, -np.pi / 4), np.ones(5)) == pytest.approx(-0.5 * ends)
 
 
 @pytest.mark.parametrize("count", [3, 5, 7])

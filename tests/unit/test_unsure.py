@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from stylobate.core.types import FloatArray
@@ -33,7 +35,8 @@ def test_the_average_is_the_one_over_all_patches_and_fields() -> None:
     gain = one.gain[:6]
     fields, weights = plausible(Whole(one.patches, FEWER), one.field)
     some = np.argsort(-weights)[:40]
-    whole = np.average([gain @ fields[k].covariance(one.patches) @ gain.T for k in some], axis=0, weights=weights[some])
+    shifted = [replace(fields[k], view_sd=one.field.view_sd, edge_sd=one.field.edge_sd) for k in some]
+    whole = np.average([gain @ f.covariance(one.patches) @ gain.T for f in shifted], axis=0, weights=weights[some])
     whole += shifts_of_views(Whole(one.patches, FEWER), one.field) * gain @ same_view(one.patches) @ gain.T
     plain = gain @ one.field.covariance(one.patches) @ gain.T
     assert np.allclose(widened(one), np.sqrt(np.diag(whole) / np.diag(plain)), rtol=0.05)

@@ -24,7 +24,7 @@ UM = 1e-3
 class Concluded:
     """pose, findings gravest first, and the evidence behind them.
 
-    made (8, 2): θ for one mm more diameter, and for one mm more height, of the made part.
+    made (q, 2): θ for one mm more diameter, and for one mm more height, of the made part.
     """
 
     pose: Pose
@@ -55,10 +55,11 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     step, covariance, shifted = _allowed(state, evidence)
     findings += shifted
     if coated is not None and coated.cause == "added layer" and all(one.cause != "no part fits" for one in findings):
-        findings.append(coated)
-    if findings or patches:
+        another = layer.another_body(offset)
+        findings += [coated] if another is None else [another, coated]
+    if findings or state.found or patches:
         pose = replace(pose, field=evidence.field).moved(step, unsure.on(covariance))
-    findings += material.findings(evidence, pose, patches)
+    findings += material.findings(evidence, pose, [one for one in patches if abs(one.depth) > material.SHALLOW])
     return Concluded(pose, tuple(findings), evidence.moved_by(shapes), evidence)
 
 
@@ -87,7 +88,7 @@ def _layer(evidence: Evidence, offset: float, sd: float, shapes: FloatArray, bod
 
 
 def _allowed(state: State, base: Evidence) -> tuple[FloatArray, FloatArray, list[Finding]]:
-    """Step (8,) and covariance (8, 8) of θ with bends and splits averaged over their forms, and their findings."""
+    """Step (q,) and covariance (q, q) of θ with bends and splits averaged over their forms, and their findings."""
     step, covariance = base.step, base.covariance
     findings = []
     for cause in ("bent body", "split surface"):
@@ -101,7 +102,8 @@ def _allowed(state: State, base: Evidence) -> tuple[FloatArray, FloatArray, list
         if cause == "bent body":
             findings.append(forms.bent(form, p))
         else:
-            findings.append(forms.parted(form, p))
+            split = forms.parted(form, p)
+            findings += [] if split is None else [split]
             covariance = covariance.copy()
             covariance[:6, :6] += forms.neither_half(form)
     return step, covariance, findings

@@ -67,9 +67,10 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     plain = gather(tree, edges, around, points.index, pose)
     out = plain.points.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
-    bottom = float(np.quantile(plain.points.feet[:, 2], 0.005))
+    lowest = float(np.quantile(plain.points.feet[:, 2], 0.005))
     centre = plain.patches.centre
-    low = (centre[:, 2] < bottom + FILLET) | ~surroundings.above_gum(centre, FILLET)
+    low = (centre[:, 2] < lowest + FILLET) | ~surroundings.above_gum(centre, FILLET)
+    bottom = min(lowest, max(surroundings.gum_height, 0.0))  # where the body comes free
     state = State(
         plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose), 1e-3 * (body.made_u_um or 0.0)
     )

@@ -1,6 +1,6 @@
 """The residuals of one site as evidence: what a shape of displacement would add, and how sure that is.
 
-Residual r = A·θ + H·a + e, e normal with the site's own covariance K; θ (pose, offset, radius of edges) is fitted
+Residual r = A·θ + H·a + e, e normal with the site's own covariance K; θ (pose, offset, profile at edges) is fitted
 anyway, so it is projected out (method/trust, eq. 1–3).
 """
 
@@ -28,8 +28,9 @@ WHOLE = 100  # rows of a matrix that is inverted as it is
 class Points:
     """What carries the evidence, by point; connection frame, mm.
 
-    feet (n, 3) on the CAD surface, gradient (n, 3) and residual (n,) there, rows (n, 8) of θ, area (n,) mm²; to_edge
-    (n,) and edge_angle (n,) rad of the nearest sharp edge, inf and 0 where there is none; group (n,): patch of each.
+    feet (n, 3) on the CAD surface, gradient (n, 3) and residual (n,) there, rows (n, q) of θ, area (n,) mm²; to_edge
+    (n,) and edge_angle (n,) rad of the nearest sharp edge, inf and 0 where there is none; edge (n,) how much it is at
+    hand; group (n,): patch of each.
     """
 
     feet: FloatArray
@@ -39,6 +40,7 @@ class Points:
     area: FloatArray
     to_edge: FloatArray
     edge_angle: FloatArray
+    edge: FloatArray
     group: LongArray
 
     def mean(self, values: FloatArray) -> FloatArray:
@@ -53,7 +55,7 @@ class Points:
 class Evidence:
     """Residuals of one site, averaged over m patches, and what weighs them.
 
-    normal (m, 3), area (m,) mm²: of each patch. weight (m, m) = K⁻¹. covariance (8, 8) of θ. gain (8, m): what a
+    normal (m, 3), area (m,) mm²: of each patch. weight (m, m) = K⁻¹. covariance (q, q) of θ. gain (q, m): what a
     displacement of each patch does to θ. projected (m, m): weight with θ projected out.
     """
 
@@ -85,7 +87,7 @@ class Evidence:
         return covariance @ (shapes.T @ self.score), covariance
 
     def moved_by(self, shapes: FloatArray) -> FloatArray:
-        """(8, k): by how much θ is off for a unit of each shape (m, k) that is there and not fitted (eq. 4)."""
+        """(q, k): by how much θ is off for a unit of each shape (m, k) that is there and not fitted (eq. 4)."""
         return np.asarray(self.gain @ shapes)
 
     def freeing(self, shapes: FloatArray, prior_sd: FloatArray | None = None) -> Evidence:
@@ -108,7 +110,7 @@ class Evidence:
 
     @property
     def step(self) -> FloatArray:
-        """(8,) least squares θ."""
+        """(q,) least squares θ."""
         return np.asarray(self.gain @ self.patches.residual)
 
 
@@ -140,12 +142,12 @@ def gather(
     closest = tree.closest(points, REACH)
     if np.any(closest.face < 0):
         raise ValueError("a point lies out of reach of the CAD surface")
-    here = design(points, closest, edges, pose.offset, pose.edge_radius)
+    here = design(points, closest, edges, pose.offset, pose.profile)
     group = groups_of(here.feet, closest.gradient)
     return weighed(
         Points(
             here.feet, closest.gradient, here.residual, here.rows, around.area[which], here.to_edge, here.edge_angle,
-            group,
+            here.edge, group,
         ),
         field or pose.field,
     )  # fmt: skip
@@ -153,7 +155,7 @@ def gather(
 
 def weighed(points: Points, field: Field) -> Evidence:
     """The evidence of points under a field."""
-    patches = patches_of(points.feet, points.residual, points.rows, points.group)
+    patches = patches_of(points.feet, points.residual, points.rows, points.group, points.edge)
     area = np.bincount(points.group, weights=points.area).astype(np.float64)
     weight = inverted(field.covariance(patches))
     half = weight @ patches.matrix

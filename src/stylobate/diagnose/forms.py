@@ -21,6 +21,7 @@ SPLIT = (
     "One side of the body is shifted against the other: the scan is stitched wrongly there. Scan the body again, from"
     " all sides in one go."
 )
+SEAM = 0.015  # mm: a smaller split is allowed for but not named; every fused scan has seams of some µm (no source)
 HALF = 0.5  # of a split: the pose lies between the halves, and neither is known to be the right one
 
 
@@ -28,7 +29,7 @@ HALF = 0.5  # of a split: the pose lies between the halves, and neither is known
 class Form:
     """A cause whose exact form is not known, averaged over the forms tried by their likelihood (eq. 13).
 
-    size (k,) with covariance (k, k); step (8,) and covariance (8, 8) of θ.
+    size (k,) with covariance (k, k); step (q,) and covariance (q, q) of θ.
     """
 
     size: FloatArray
@@ -78,9 +79,11 @@ def bent(form: Form, p: float) -> Finding:
     )
 
 
-def parted(form: Form, p: float) -> Finding:
-    """The finding of a split."""
+def parted(form: Form, p: float) -> Finding | None:
+    """The finding of a split; None where it is but a seam."""
     size, sd = _length(form)
+    if size < SEAM:
+        return None
     return Finding("split surface", SPLIT, 1e3 * size, 1e3 * Z95 * sd, p=corrected(p))
 
 

@@ -21,6 +21,7 @@ NEIGHBOUR = 0.35  # mm
 AT_EDGE = 0.1  # mm: a patch this near to an edge tells of the edge
 MOST_TURN = 2.6  # rad
 ABOUT, LEAST_ABOUT, SAME_SIDE = 0.3, 8, 0.7  # mm about the deepest point; points; cosine of normals: for its height
+SHALLOW = 0.015  # mm: a defect no deeper is left out of the fit but not named; it asks nothing of anybody (no source)
 MOST_NAMED = 3  # patches of each kind that are named
 LOST = (
     "Material is missing there, and that patch is kept out of the fit. A chipped coating or a worn edge does not come"

@@ -10,6 +10,7 @@ from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.diagnose.surroundings import Surroundings
+from stylobate.edges import SHAPES
 from stylobate.field import Patches
 from stylobate.find.template import sampled
 from stylobate.fit import CLEAR_MARGIN, rows
@@ -53,7 +54,7 @@ def missing_surface(body: ScanBody, evidence: Evidence, surroundings: Surroundin
 def _covariance_with(evidence: Evidence, spots: FloatArray, normals: FloatArray, covariance: FloatArray) -> FloatArray:
     """Covariance (6, 6) if the spots were seen as densely as the rest, their noise taken as its own (eq. 19)."""
     count = np.full(len(spots), max(float(np.median(evidence.patches.count)), 1.0))
-    matrix = np.hstack([rows(spots, normals), np.ones((len(spots), 1)), np.zeros((len(spots), 1))])
+    matrix = np.hstack([rows(spots, normals), np.ones((len(spots), 1)), np.zeros((len(spots), SHAPES))])
     patches = Patches(spots, np.zeros(len(spots)), matrix, count, np.full(len(spots), (SPACING / 3.0) ** 2))
     information = matrix.T @ np.linalg.solve(evidence.field.covariance(patches), matrix)
     whole = np.linalg.inv(np.linalg.inv(evidence.covariance + 1e-18 * np.diag(PRIOR_SD**2)) + information)

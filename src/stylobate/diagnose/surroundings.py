@@ -33,6 +33,12 @@ class Surroundings:
     own: BoolArray
     gum: FloatArray
 
+    @property
+    def gum_height(self) -> float:
+        """Of the gingiva about the body, mm, the median sector; inf where none is seen."""
+        seen = self.gum[np.isfinite(self.gum)]
+        return float(np.median(seen)) if len(seen) else np.inf
+
     def above_gum(self, points: FloatArray, margin: float = 0.0) -> BoolArray:
         """Which points (n, 3), connection frame, stand more than `margin` mm above the gingiva."""
         return np.asarray(points[:, 2] > self.gum[sector_of(points)] + margin)

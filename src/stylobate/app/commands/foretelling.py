@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -58,7 +59,7 @@ def foretell(
     noise will have. The noise of your own scanner is what counts: the defaults are no scanner's.
     """
     from stylobate.core.errors import UsageError
-    from stylobate.field import Field
+    from stylobate.foretell import TYPICAL
     from stylobate.foretell import foretell as look_ahead
     from stylobate.parts import load_parts
 
@@ -68,7 +69,7 @@ def foretell(
         if name not in known:
             ids = ", ".join(known)
             raise UsageError(f"scan body '{name}' is not in the parts folder '{folder.name}'. It has: {ids}.")
-    noise = Field(white_um * 1e-3, correlated_um * 1e-3, length, 1.5)
+    noise = replace(TYPICAL, white_sd=white_um * 1e-3, correlated_sd=correlated_um * 1e-3, length=length)
     bodies = [body for body in folder.scan_bodies if not scan_bodies or body.id in scan_bodies]
     rows: list[tuple[object, ...]] = []
     for height in tissue:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -98,19 +98,20 @@ def _area(form: Form) -> float:
 def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
     """Pose and covariance by the correlation of the residuals (method/measure, eq. 5–7).
 
-    What the last round still moves is added to the covariance: on a fine surface the feet that change sides at an edge
-    keep it moving by some tenths of a µm, which can be more than the noise alone leaves open.
+    Shifts of views (6a) are left out: a frame is scanned on a bench, and a seat is small. What the last round still
+    moves is added to the covariance: on a fine surface the feet that change sides at an edge keep it moving by some
+    tenths of a µm, which can be more than the noise alone leaves open.
     """
     pose, offset = fitted.scan_from_connection, fitted.offset
     points = near.points[fitted.support]
-    field, covariance, step = None, np.zeros((8, 8)), np.zeros(8)
+    field, covariance, step = None, np.zeros((len(PRIOR_SD),) * 2), np.zeros(len(PRIOR_SD))
     for _ in range(ROUNDS):
         local = to_connection(pose, points)
         closest = form.tree.closest(local, REACH)
         on = closest.face >= 0
-        here = design(local[on], closest.at(on), UNROUNDED, offset, 0.0)
+        here = design(local[on], closest.at(on), UNROUNDED, offset)
         patches = patches_of(here.feet, here.residual, here.rows, groups_of(here.feet, closest.gradient[on]))
-        field = estimate(patches, None if field is None else (field, covariance))
+        field = replace(estimate(patches, None if field is None else (field, covariance)), view_sd=0.0, edge_sd=0.0)
         step, covariance, _ = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose, offset = pose @ exp(step[:6]), offset + float(step[6])
     final = form.tree.closest(to_connection(pose, points), REACH)
