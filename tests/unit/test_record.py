@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -82,6 +83,16 @@ def test_rounded_poses_are_taken_and_made_orthonormal(tmp_path: Path) -> None:
     for site in read_result(written(tmp_path, content)).sites:
         rotation = site.scan_from_connection[:3, :3]
         assert np.abs(rotation @ rotation.T - np.eye(3)).max() < 1e-12
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [(b"ply\n\x00\x01\x80", "is it a scan?"), (b"\x89PNG\xff", "is it a scan?"), (b"{", "is not JSON")],
+)
+def test_a_file_that_is_no_result_is_told_from_a_broken_one(tmp_path: Path, content: bytes, words: str) -> None:
+    (tmp_path / "some.file").write_bytes(content)
+    with pytest.raises(ResultError, match=re.escape(words)):
+        read_result(tmp_path / "some.file")
 
 
 def broken(place: str, value: Any) -> dict[str, Any]:
