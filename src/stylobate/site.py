@@ -21,6 +21,9 @@ from stylobate.turns import turns_open
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
 LEAST_COVERAGE = 0.15
+RESEMBLING = (
+    0.3  # of the scan region: bumps of gingiva and teeth carry up to a fourth, a post of another part over half
+)
 WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
@@ -129,7 +132,9 @@ def measure_site(
     if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
     measured = _measured(bench, near, tuple(laid), fitted)
-    return measured or Resembles(body, bench.middle(body, fitted.scan_from_connection), fitted.sd)
+    if measured is None and coverage_of(bench.bodies[body], near, fitted) >= RESEMBLING:
+        return Resembles(body, bench.middle(body, fitted.scan_from_connection), fitted.sd)
+    return measured
 
 
 def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -> Measured | None:
