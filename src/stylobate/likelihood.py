@@ -100,7 +100,9 @@ class Whole:
         self.group = larger(patches, most)
         self.large = merged(patches, self.group)
         self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
-        self.columns = np.column_stack([self.large.matrix, self.large.residual])
+        shown = self.large.matrix.any(axis=0)  # a parameter that no patch tells of takes nothing from the residuals
+        self.fitted = int(shown.sum())
+        self.columns = np.column_stack([self.large.matrix[:, shown], self.large.residual])
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
@@ -112,7 +114,7 @@ class Whole:
         covariance.reshape(-1)[:: len(shape) + 1] += white / self.large.count
         factor: FloatArray = np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
         log_det, quadratic = _restricted(factor, self.columns.copy())
-        return log_det, quadratic, len(factor) - self.large.matrix.shape[1]
+        return log_det, quadratic, max(len(factor) - self.fitted, 1)
 
 
 @compiled
@@ -242,9 +244,8 @@ def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:
 
 
 def shifts_of_views(whole: Whole, field: Field) -> float:
-    """Mean square shift of the views of which the scan is fused (mm²): what is known before, and what is left over.
-
-    Beyond the shift that the field counts already.
+    """Mean square shift of the views of which the scan is fused (mm²): what is known before, and what is left over,
+    beyond what the field counts already.
 
     A view shifts what it shows as one piece; patches whose normals point alike are taken to be of one view.
     """

@@ -87,7 +87,7 @@ def test_rounded_poses_are_taken_and_made_orthonormal(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("content", "words"),
-    [(b"ply\n\x00\x01\x80", "is it a scan?"), (b"\x89PNG\xff", "is it a scan?"), (b"{", "is not JSON")],
+    [(b"ply\n\x00\x01\x80", "is it a scan?"), (b"solid part", "is it a scan?"), (b'{"\xb5', "write it again")],
 )
 def test_a_file_that_is_no_result_is_told_from_a_broken_one(tmp_path: Path, content: bytes, words: str) -> None:
     (tmp_path / "some.file").write_bytes(content)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
+import pytest
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
-from stylobate.field import Field, same_view
+from stylobate.field import Field, Patches, same_view
 from stylobate.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
 from stylobate.unsure import doubt
 from tests.unit.evidence_making import FIELD, drawn, evidence, post
@@ -91,3 +92,28 @@ def test_views_that_are_shifted_against_each_other_are_seen_as_such() -> None:
             one = evidence(displacement)
             found.append(shifts_of_views(Whole(one.patches, FEWER), one.field))
     assert np.mean(shifted) > 3.0 * np.mean(plain)
+
+
+def test_parameters_that_nothing_shows_take_nothing_away() -> None:
+    """A body without sharp edges has empty columns for the profile at them."""
+    one, _ = seen(FIELD, 9)
+    plain = one.patches
+    shown = plain.matrix[:, plain.matrix.any(axis=0)]
+    assert shown.shape[1] < plain.matrix.shape[1]
+    without, many = (replace(plain, matrix=m) for m in (shown, np.hstack([plain.matrix, np.zeros((len(shown), 20))])))
+    of = [shifts_of_views(Whole(each, FEWER), one.field) for each in (without, plain, many)]
+    assert of[1:] == pytest.approx([of[0]] * 2, rel=1e-9)
+
+
+def test_what_edges_and_views_bring_is_carried_over_coarse_patches() -> None:
+    """The field's doubt takes it over larger patches: where they are most of it, little doubt is left."""
+    one, _ = seen(FIELD, 3)
+    edge = np.where(one.patches.centre[:, 2] > 5.0, 1.0, 0.0)
+    field = replace(one.field, view_sd=0.01, edge_sd=0.03)
+    patches = replace(one.patches, edge=edge)
+    gain = one.gain[:6]
+    full = gain @ field.covariance(patches) @ gain.T
+    assert np.all(np.diag(full) > 1.05 * np.diag(gain @ one.field.covariance(one.patches) @ gain.T))
+    wide = doubt(full, gain, patches, field).on(full)
+    ratio = np.diag(wide) / np.diag(full)
+    assert np.all((0.9 < ratio) & (ratio < 1.6))

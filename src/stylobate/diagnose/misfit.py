@@ -55,9 +55,9 @@ def other_shape(
     gain = coated - another
     p = corrected(math.exp(-max(gain, 0.0) / 2.0))
     found, sd = amplitude[-2:], np.sqrt(np.diag(spread)[-2:])
-    k = int(np.argmax(np.abs(found) - ONE_SIDED_95 * sd))
-    sure = abs(found[k]) > SURELY * sd[k] and abs(found[k]) - ONE_SIDED_95 * sd[k] > most_um(body) * UM
-    if p >= FALSE_ALARMS or not sure:
+    least = np.where(np.abs(found) > SURELY * sd, np.abs(found) - ONE_SIDED_95 * sd, 0.0)
+    k = int(np.argmax(least))
+    if p >= FALSE_ALARMS or least[k] <= most_um(body) * UM:
         return None
     return Finding("no part fits", ADVICE, 1e3 * abs(float(found[k])), 1e3 * Z95 * float(sd[k]), p=p)
 

@@ -38,7 +38,7 @@ class Sign:
 
 
 def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
-    """Leans from several starts, progressive and hinged. bottom, top: of what is seen of the body, mm."""
+    """Leans from several starts, progressive and hinged. bottom, top, mm: between which the body stands free."""
     shapes = []
     for hinge in (False, True):
         for share in STARTS:

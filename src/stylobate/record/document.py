@@ -56,8 +56,8 @@ def _head(path: Path, content: bytes, writer: str) -> dict[str, object]:
     try:
         values = json.loads(content)
     except (ValueError, RecursionError) as error:
-        if b"\0" in content[:4096] or isinstance(error, UnicodeDecodeError):
-            what = f"holds no text: is it a scan? Name what 'stylobate {writer}' wrote"
+        if not content.lstrip().startswith((b"{", b"[", b"\xef\xbb\xbf")):
+            what = f"is not JSON: is it a scan? Name what 'stylobate {writer}' wrote"
             raise ResultError(f"{path}: {what}") from error
         reason = " ".join(str(error).split())[:120]
         raise ResultError(f"{path}: is not JSON ({reason}); {_remedy(writer)}") from error
