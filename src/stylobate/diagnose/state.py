@@ -22,7 +22,7 @@ class State:
 
     plain: the evidence with nothing freed. freed: with the shapes freed and the patches `out` (m,) left out. found: the
     whole-surface signs, in the order found. low (m,): patches next to the gingiva. coat: thickness in mm of a layer
-    whose unevenness is allowed for, 0: none. bottom, top, mm: where the body comes free of the gingiva, and its highest;
+    whose unevenness is allowed for, 0: none. bottom, top, mm: where the body comes free of the gingiva, and its end;
     radius: of the part. made_sd: standard uncertainty of the made part's diameter and height that is allowed for, mm,
     0: none.
     """
