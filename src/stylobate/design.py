@@ -21,8 +21,8 @@ class Design:
     """By point, connection frame, mm: feet (n, 3) on the CAD surface; residual (n,); rows (n, k) of the parameters.
 
     to_edge (n,) and edge_angle (n,) rad: of the nearest sharp edge, inf and 0 where there is none; edge (n,): how much
-    it is at hand, 0 to 1. Patches are formed
-    of feet: of the noisy points themselves, noise would sort itself into patches by its sign.
+    it is at hand, 0 to 1. Patches are formed of feet: of the noisy points themselves, noise would sort itself into
+    patches by its sign.
     """
 
     feet: FloatArray
@@ -33,19 +33,15 @@ class Design:
     edge: FloatArray
 
 
-def design(
-    points: FloatArray, closest: Closest, edges: SharpEdges, offset: float, profile: FloatArray | None = None
-) -> Design:
+def design(points: FloatArray, closest: Closest, edges: SharpEdges, offset: float, profile: FloatArray) -> Design:
     """points (n, 3) in the connection frame, none out of reach; closest: their closest points of the CAD surface.
 
-    profile (SHAPES,): at sharp edges, mm; None for none.
+    profile (SHAPES,): at sharp edges, mm.
     """
     feet = points - closest.distance[:, None] * closest.gradient
     to_edge, angle = edges.near(feet)
     shapes = profile_shapes(to_edge, angle, closest.gradient[:, 2])
-    residual = closest.distance - offset
-    if profile is not None:
-        residual = residual - shapes @ profile
+    residual = closest.distance - offset - shapes @ profile
     return Design(feet, residual, derivatives(points, closest.gradient, shapes), to_edge, angle, at_hand(shapes))
 
 

@@ -8,8 +8,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray
-
-UPWARD = 0.7  # z of a normal beyond which a surface counts as a top
+from stylobate.edges import END
 
 
 def made_part(points: FloatArray, normal: FloatArray, radius: float, top: float) -> FloatArray:
@@ -28,7 +27,7 @@ def uneven_layer(points: FloatArray, normal: FloatArray) -> FloatArray:
     height = height / max(float(np.abs(height).max()), 1e-9)
     return np.stack(
         [
-            (normal[:, 2] > UPWARD).astype(np.float64),
+            (normal[:, 2] > END).astype(np.float64),
             height,
             height**2 - np.mean(height**2),
             normal[:, 0],

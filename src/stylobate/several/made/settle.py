@@ -10,7 +10,7 @@ import numpy as np
 from stylobate.core.rigid import exp, orthonormal
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.design import design
-from stylobate.edges import SharpEdges
+from stylobate.edges import SHAPES, SharpEdges
 from stylobate.field import groups_of, patches_of
 from stylobate.fit import REACH, Around, around, descend, to_connection, usable, within_reach
 from stylobate.likelihood import estimate
@@ -109,7 +109,7 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
         local = to_connection(pose, points)
         closest = form.tree.closest(local, REACH)
         on = closest.face >= 0
-        here = design(local[on], closest.at(on), UNROUNDED, offset)
+        here = design(local[on], closest.at(on), UNROUNDED, offset, np.zeros(SHAPES))
         patches = patches_of(here.feet, here.residual, here.rows, groups_of(here.feet, closest.gradient[on]))
         field = replace(estimate(patches, None if field is None else (field, covariance)), view_sd=0.0, edge_sd=0.0)
         step, covariance, _ = solve(patches, field, 1.0 / PRIOR_SD**2)
