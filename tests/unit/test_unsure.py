@@ -9,7 +9,7 @@ import pytest
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
-from stylobate.field import Field, same_view
+from stylobate.field import EDGE_LENGTH, Field, same_view
 from stylobate.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
 from stylobate.unsure import doubt
 from tests.unit.evidence_making import FIELD, drawn, evidence, post
@@ -105,15 +105,29 @@ def test_parameters_that_nothing_shows_take_nothing_away() -> None:
     assert of[1:] == pytest.approx([of[0]] * 2, rel=1e-9)
 
 
-def test_what_edges_and_views_bring_is_carried_over_coarse_patches() -> None:
-    """The field's doubt takes it over larger patches: where they are most of it, little doubt is left."""
+def test_what_edges_and_views_bring_is_known_and_not_scaled_with_the_field() -> None:
+    """Where they are most of the covariance, little doubt of the field is left."""
     one, _ = seen(FIELD, 3)
-    edge = np.where(one.patches.centre[:, 2] > 5.0, 1.0, 0.0)
-    field = replace(one.field, view_sd=0.01, edge_sd=0.03)
-    patches = replace(one.patches, edge=edge)
     gain = one.gain[:6]
-    full = gain @ field.covariance(patches) @ gain.T
-    assert np.all(np.diag(full) > 1.05 * np.diag(gain @ one.field.covariance(one.patches) @ gain.T))
-    wide = doubt(full, gain, patches, field).on(full)
-    ratio = np.diag(wide) / np.diag(full)
-    assert np.all((ratio > 0.9) & (ratio < 1.6))
+    patches = replace(one.patches, edge=np.where(one.patches.centre[:, 2] > 5.0, 1.0, 0.0))
+    widened_by = []
+    for view_sd, edge_sd in ((0.0, 0.0), (0.01, 0.0), (0.01, 0.05)):
+        field = replace(one.field, view_sd=view_sd, edge_sd=edge_sd)
+        full = gain @ field.covariance(patches) @ gain.T
+        ratio = doubt(full, gain, patches, field).ratio
+        widened_by.append(np.trace(np.linalg.solve(full, ratio @ full @ ratio.T)) / 6.0 - 1.0)
+    bare, viewed, edged = widened_by
+    assert bare > 0.02
+    assert viewed < 0.5 * bare
+    assert edged < 0.5 * bare
+
+
+def test_edges_enter_the_covariance() -> None:
+    one, _ = seen(FIELD, 3)
+    edge = np.where(one.patches.centre[:, 2] > 5.0, 0.5, 0.0)
+    patches, plain = replace(one.patches, edge=edge), replace(one.field, view_sd=0.0, edge_sd=0.0)
+    edged = replace(plain, edge_sd=0.02).covariance(patches) - plain.covariance(patches)
+    beside = edge > 0.0
+    assert np.all(edged[~beside] == pytest.approx(0.0, abs=1e-15))
+    near = np.sqrt(2.0 * patches.spread[beside])  # two points of one patch
+    assert np.diag(edged)[beside] == pytest.approx(0.02**2 * 0.25 * np.exp(-near / EDGE_LENGTH), rel=1e-3)
