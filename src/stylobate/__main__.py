@@ -7,6 +7,7 @@ import os
 import signal
 import sys
 import threading
+from _thread import interrupt_main
 from types import FrameType
 from typing import NoReturn
 
@@ -19,13 +20,15 @@ EXIT_TERMINATED = 128 + signal.SIGTERM
 
 
 GRACE_S = 5.0
+AGAIN_S = 0.02
+COMPILER = ("numba", "llvmlite")
 COLLECT_AFTER = 50_000  # objects: importing makes many that stay, which Python would look through again and again
 
 _interrupts: list[int] = []
 _ending = threading.Lock()
 
 
-def _interrupted(number: int, _frame: FrameType | None) -> None:
+def _interrupted(number: int, frame: FrameType | None) -> None:
     """Leave by an exception; noted, because compiled code hands on another one in its place.
 
     An exception can be lost in a callback, or leave a lock of the compiler closed behind it: whoever still runs after
@@ -36,7 +39,7 @@ def _interrupted(number: int, _frame: FrameType | None) -> None:
         late.daemon = True
         late.start()
     _interrupts.append(number)
-    raise KeyboardInterrupt
+    _leave(number, frame, KeyboardInterrupt())
 
 
 def _end_interrupted() -> NoReturn:
@@ -48,9 +51,22 @@ def _end_interrupted() -> NoReturn:
     os._exit(EXIT_INTERRUPTED)
 
 
-def _terminated(_signal: int, _frame: FrameType | None) -> None:
+def _terminated(number: int, frame: FrameType | None) -> None:
     """Leave by an exception, so that partial files are removed on the way out."""
-    raise SystemExit(EXIT_TERMINATED)
+    _leave(number, frame, SystemExit(EXIT_TERMINATED))
+
+
+def _leave(number: int, frame: FrameType | None, by: BaseException) -> None:
+    """Raise it, unless compiled code is being made or loaded: that calls Python without looking whether an exception
+    came of it, and then crashes. The signal is given again a little later."""
+    while frame is not None:
+        if str(frame.f_globals.get("__name__")).partition(".")[0] in COMPILER:
+            again = threading.Timer(AGAIN_S, interrupt_main, (number,))
+            again.daemon = True
+            again.start()
+            return
+        frame = frame.f_back
+    raise by
 
 
 def _say(text: str) -> None:
