@@ -80,6 +80,12 @@ def test_case_json_changed_by_hand_shows(case: Case) -> None:
         Case.open(case.path)
 
 
+def test_a_log_that_is_gone_shows(case: Case) -> None:
+    (case.path / "log.jsonl").unlink()
+    with pytest.raises(CaseError, match=r"log\.jsonl, which says what counts, is gone"):
+        Case.open(case.path)
+
+
 def test_a_file_changed_or_gone_shows(case: Case, tmp_path: Path) -> None:
     (tmp_path / "arch.stl").write_bytes(stl(post()))
     case = intake.add_scan(case, "bodies", tmp_path / "arch.stl", "AB")
@@ -212,6 +218,8 @@ def test_what_cannot_be_a_case_is_refused(case: Case, tmp_path: Path) -> None:
         Case.create(case.path, "H-2", "bridge", "AB")
     with pytest.raises(CaseError, match="code"):
         Case.create(tmp_path / "new", "Erika Musterperson", "bridge", "AB")
+    with pytest.raises(CaseError, match=r"up to 40 letters, digits"):
+        Case.create(tmp_path / "new", "", "bridge", "AB")
     with pytest.raises(CaseError, match="holds no case"):
         Case.open(tmp_path / "full")
     with pytest.raises(CaseError, match="initials"):

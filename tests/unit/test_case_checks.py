@@ -6,12 +6,16 @@ import math
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from stylobate.app.commands.case import command
 from stylobate.case import Case, intake
 from stylobate.case.beam import beam, readable_gap_um
 from stylobate.case.checks import SiteState, record_check, release, states, torque_words, withdraw
 from stylobate.case.model import KINDS
+from stylobate.case.words import crossed, summary
 from stylobate.core.errors import CaseError, UsageError
+from stylobate.report.pages import of_case
 from tests.unit.case_making import case_with_result, result_at, scan_at
 
 
@@ -104,6 +108,51 @@ def test_sites_are_named_once_and_by_what_is_there(case: Case) -> None:
         intake.name_sites(case, {"14": "1", "15": "1"}, "AB")
     with pytest.raises(CaseError, match="tooth 21"):
         record_check(case, "21", "clean", "AB")
+
+
+def test_naming_one_site_leaves_the_others_named(case: Case) -> None:
+    done = CliRunner().invoke(command, ["sites", str(case.path), "15=1", "--by", "CD"])
+    assert done.exit_code == 0, done.output
+    assert Case.open(case.path).table.teeth() == {"16": "2", "15": "1"}
+
+
+def test_a_scan_shows_one_jaw(case: Case) -> None:
+    with pytest.raises(CaseError, match="one jaw"):
+        intake.name_sites(case, {"14": "1", "46": "2"}, "AB")
+
+
+def test_teeth_in_another_order_than_the_sites_are_asked_about() -> None:
+    assert crossed({"17": "1", "15": "2", "26": "3"}) == []
+    assert crossed({"17": "3", "15": "2", "26": "1"}) == []
+    assert crossed({"17": "1"}) == []
+    (line,) = crossed({"17": "1", "15": "3", "26": "2"})
+    assert "17 is site 1, 15 is site 3, 26 is site 2" in line
+
+
+def test_the_summary_says_what_was_checked_and_why_a_site_was_released(case: Case) -> None:
+    case = record_check(case, "14", "torque", "AB", ok=False, value="30 N·cm")
+    case = release(case, "14", "CD", "torque wrench read wrongly")
+    site = next(line for line in summary(case, 8) if "tooth 14" in line)
+    assert "MISSING: clean, seated, radiograph, unit; NOT PASSED: torque; released by CD" in site
+    assert site.endswith("reason: torque wrench read wrongly")
+    log = summary(case, 2)[-2:]
+    assert log[0].endswith("AB: check, tooth 14, torque NOT PASSED, 30 N·cm")
+    assert "CD: released, tooth 14, open: clean" in log[1]
+    assert log[1].endswith("reason: torque wrench read wrongly")
+
+
+@pytest.mark.parametrize("name", ["result.json", "site-1.ply", "scan"])
+def test_what_was_changed_in_the_folder_is_neither_released_nor_reported(case: Case, name: str) -> None:
+    scan, result = case.table.scan("bodies"), case.table.result()
+    assert scan is not None
+    assert result is not None
+    path = case.path / (scan.file if name == "scan" else f"{result.folder}/{name}")
+    path.write_bytes(path.read_bytes().replace(b"0", b"1", 1))
+    with pytest.raises(CaseError, match="was changed"):
+        of_case(case.path)
+    if name == "result.json":
+        with pytest.raises(CaseError, match="was changed"):
+            release(case, "14", "CD", "a reason")
 
 
 def test_a_result_of_another_scan_is_refused(case: Case, tmp_path: Path) -> None:

@@ -154,9 +154,11 @@ def test_a_result_without_sites_says_so(tmp_path: Path) -> None:
 
 def test_a_damaged_map_and_a_case_without_result_are_refused(tmp_path: Path) -> None:
     case = case_with_result(tmp_path)
-    path = next((case.path / "results").rglob("site-1.ply"))
-    path.write_bytes(path.read_bytes()[:-7])
+    for path in (tmp_path / "result" / "site-1.ply", next((case.path / "results").rglob("site-1.ply"))):
+        path.write_bytes(path.read_bytes()[:-7])
     with pytest.raises(ResultError, match=r"site-1\.ply"):
+        of_result(tmp_path / "result")
+    with pytest.raises(CaseError, match=r"site-1\.ply was changed"):
         of_case(case.path)
     empty = Case.create(tmp_path / "empty", "H-2", "bridge", "AB")
     with pytest.raises(CaseError, match="measure first"):

@@ -34,13 +34,13 @@ class SiteState:
 
 
 def current_record(case: Case) -> Record | None:
-    """The result that counts, None where there is none. Raises ResultError."""
-    result = case.table.result()
-    return None if result is None else read_result(case.path / result.folder)
+    """The result that counts, None where there is none. Raises ResultError; CaseError where it was changed."""
+    file = case.result_file()
+    return None if file is None else read_result(file)
 
 
 def states(case: Case) -> list[SiteState]:
-    """Every named site of the current result, in the order of the arch. Raises ResultError."""
+    """Every named site of the current result, in the order of the arch. Raises ResultError, CaseError."""
     record = current_record(case)
     if record is None:
         return []

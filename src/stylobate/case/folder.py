@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -18,9 +19,10 @@ from typing import Any
 
 from stylobate.case.log import Log, digest, line_bytes, parse
 from stylobate.case.migrate import current
-from stylobate.case.model import FORMAT, VERSION, CaseTable
+from stylobate.case.model import CODE, FORMAT, VERSION, CaseTable
 from stylobate.core import durable
 from stylobate.core.errors import CaseError
+from stylobate.record import RESULT
 
 CASE, NEXT, LOG, LOCK = "case.json", ".case.json.next", "log.jsonl", ".lock"
 WAIT_S = 20.0
@@ -46,6 +48,11 @@ class Case:
     def create(path: str | Path, code: str, work: str, who: str, keep_names: bool = False) -> Case:
         """Make a case folder. Raises CaseError: there is one already, the folder is not empty, a bad code or name."""
         root = Path(path)
+        if not re.fullmatch(CODE, code):
+            raise CaseError(
+                f"'{code}' is not a code for a case; write up to 40 letters, digits, '.', '_' or '-', no name of a "
+                "person, like --code H-0421"
+            )
         fresh = validated(
             {"format": FORMAT, "version": VERSION, "code": code, "created": now(), "work": work,
              "keep_names": keep_names}, "the new case")  # fmt: skip
@@ -100,6 +107,16 @@ class Case:
         if digest(content) != wanted:
             raise CaseError(f"{self.path}: {name} was changed since it was added; restore it from a copy")
         return content
+
+    def unchanged(self, name: str) -> Path:
+        """Where a file of the case lies, its hash checked. Raises CaseError: it is gone, or not what the case holds."""
+        self.read(name)
+        return self.path / name
+
+    def result_file(self) -> Path | None:
+        """Where the result.json that counts lies, None where there is none. Raises CaseError as `unchanged` does."""
+        result = self.table.result()
+        return None if result is None else self.unchanged(f"{result.folder}/{RESULT}")
 
     def faults(self) -> list[str]:
         """What is wrong with the files of the case, one line each; the log was checked when it was opened."""
@@ -176,6 +193,8 @@ def _settled(root: Path) -> Case | None:
 def _recovered(root: Path) -> Case:
     """The case, with what a dying process left open completed or taken back. To be called under the lock."""
     log = _log(root)
+    if not log.lines and (root / CASE).exists():
+        raise CaseError(f"{root}: {LOG}, which says what counts, is gone or empty; restore the folder from a copy")
     if not log.lines:
         raise CaseError(f"{root}: this folder holds no case; make one with 'stylobate case new'")
     if log.torn:

@@ -143,12 +143,13 @@ def _result_files(record: Record, scan_name: str, keep_names: bool) -> dict[str,
 def name_sites(case: Case, teeth: dict[str, str], who: str) -> Case:
     """Say which tooth each site of the current result stands for: tooth → site.
 
-    Raises UsageError for what is no tooth, CaseError for a site that is not there or named twice.
+    Raises UsageError for what is no tooth, CaseError for a site that is not there or named twice, and for teeth of both
+    jaws, as a scan shows one.
     """
-    result = case.table.result()
-    if result is None:
+    result, file = case.table.result(), case.result_file()
+    if result is None or file is None:
         raise CaseError(f"{case.path}: there is no result of the current scan and parts yet; measure first")
-    known = [site.site for site in read_result(case.path / result.folder).sites]
+    known = [site.site for site in read_result(file).sites]
     for number, site in teeth.items():
         tooth(number)
         if site not in known:
@@ -156,6 +157,11 @@ def name_sites(case: Case, teeth: dict[str, str], who: str) -> Case:
     if len(set(teeth.values())) != len(teeth):
         raise CaseError(f"{case.path}: a site stands for one tooth only; name each site once")
     order = sorted(teeth, key=along_arch)
+    if order and along_arch(order[0])[0] != along_arch(order[-1])[0]:
+        raise CaseError(
+            f"{case.path}: {order[0]} is a tooth of the upper jaw, {order[-1]} of the lower; a scan shows one jaw: "
+            "write the numbers anew"
+        )
     sites = tuple(SiteEntry(tooth=number, site=teeth[number]) for number in order)
     entry = SitesEntry(result=result.id, sites=sites, by=who, time=now())
 

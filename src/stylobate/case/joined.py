@@ -17,13 +17,13 @@ def join_scans(case: Case, who: str) -> tuple[Case, tuple[str, ...]]:
     from stylobate.record import read_result
 
     table = case.table
-    result, bodies = table.result(), table.scan("bodies")
-    if result is None or bodies is None:
+    result, file, bodies = table.result(), case.result_file(), table.scan("bodies")
+    if result is None or file is None or bodies is None:
         raise CaseError(f"{case.path}: there is no result of the current scan and parts yet; measure first")
     tissue, opposing, bite = table.scan("tissue"), table.scan("opposing"), table.scan("bite")
     if tissue is None and (opposing is None or bite is None):
         raise CaseError(f"{case.path}: there is nothing to join; add a tissue scan, or an opposing and a bite scan")
-    sites = sites_of(read_result(case.path / result.folder))
+    sites = sites_of(read_result(file))
     others = [None if entry is None else _read(case, entry) for entry in (tissue, opposing, bite)]
     found = joins(_read(case, bodies), sites, others[0], others[1], others[2])
     entries = []
@@ -62,7 +62,7 @@ def join_words(entry: JoinEntry) -> str:
 def _read(case: Case, entry: ScanEntry) -> Scan:
     from stylobate.scan import read_scan
 
-    return read_scan(case.path / entry.file)
+    return read_scan(case.unchanged(entry.file))
 
 
 def _role(name: str) -> Role:

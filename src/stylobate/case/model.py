@@ -22,7 +22,8 @@ OUTPUTS: tuple[Output, ...] = ("place", "seat", "compare")
 Work = Literal["single", "bridge", "arch"]
 
 Sha = Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{64}$")]
-Code = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$")]
+CODE = r"^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$"
+Code = Annotated[str, StringConstraints(pattern=CODE)]
 Initials = Annotated[str, StringConstraints(pattern=r"^\w[\w.-]{0,11}$")]
 Time = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$")]
 Tooth = Annotated[str, StringConstraints(pattern=r"^[1-8][1-8]$")]

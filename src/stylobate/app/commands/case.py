@@ -111,8 +111,8 @@ def measure(folder: Path, count: int | None, scan_bodies: tuple[str, ...], who: 
             from stylobate.measuring import measure as run
 
             result = run(
-                folder / scan.file, folder / parts.folder, scan_bodies=scan_bodies, count=count, work=case.table.work,
-                progress=progress,
+                case.unchanged(scan.file), folder / parts.folder, scan_bodies=scan_bodies, count=count,
+                work=case.table.work, progress=progress,
             )  # fmt: skip
         out = Path(temporary) / "result"
         with staging(out) as area:
@@ -150,14 +150,19 @@ def join(folder: Path, who: str) -> None:
 @click.argument("teeth", metavar="TOOTH=SITE...", nargs=-1, required=True)
 @BY
 def sites(folder: Path, teeth: tuple[str, ...], who: str) -> None:
-    """Say which tooth (ISO 3950: 11 to 48) each site of the result stands for, like 14=1 16=2."""
+    """Say which tooth (ISO 3950: 11 to 48) each site of the result stands for, like 14=1 16=2.
+
+    Sites not mentioned keep their tooth.
+    """
     from stylobate.case import Case
     from stylobate.case.intake import name_sites
 
     pairs = [_split(word, "14=1") for word in teeth]
     if len({number for number, _ in pairs}) != len(pairs):
         raise UsageError("a tooth stands for one site only; name each tooth once")
-    _say(name_sites(Case.open(folder), dict(pairs), who))
+    case, named = Case.open(folder), dict(pairs)
+    kept = {tooth: site for tooth, site in case.table.teeth().items() if site not in named.values()}
+    _say(name_sites(case, kept | named, who))
 
 
 class MarksType(click.ParamType[tuple[float, float, float, float]]):
@@ -295,6 +300,7 @@ def _split(word: str, example: str) -> tuple[str, str]:
 
 def _say(case: Case, lines: int = 1) -> None:
     from stylobate.case.words import summary
+    from stylobate.report.words import printable
 
     for line in summary(case, lines):
-        click.echo(line)
+        click.echo(printable(line))

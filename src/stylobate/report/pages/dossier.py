@@ -66,7 +66,10 @@ def of_result(result: str | Path, scan: str | Path | None = None) -> Dossier:
 
 
 def of_case(folder: str | Path) -> Dossier:
-    """A case with its current result. Raises CaseError where there is none, ResultError, ScanError."""
+    """A case with its current result, the hash of each file checked.
+
+    Raises CaseError where there is none or a file was changed, ResultError, ScanError.
+    """
     from stylobate.case import Case
     from stylobate.case.checks import current_record
     from stylobate.scan import read_scan
@@ -77,23 +80,23 @@ def of_case(folder: str | Path) -> Dossier:
     if record is None or scan is None:
         raise CaseError(f"{case.path}: there is no result of the current scan and parts yet; measure first")
     teeth = {site: tooth for tooth, site in case.table.teeth().items()}
-    read = read_scan(case.path / scan.file)
+    read = read_scan(case.unchanged(scan.file))
     made = datetime.fromisoformat(case.log.lines[-1].time)
-    return Dossier(record, _mapped(record), _sha256(record.path), made, read, case, teeth)
+    return Dossier(record, _mapped(record, case), _sha256(record.path), made, read, case, teeth)
 
 
-def _mapped(record: Record) -> tuple[MappedSite, ...]:
-    return tuple(MappedSite(site, _map(record, site)) for site in record.sites)
+def _mapped(record: Record, case: Case | None = None) -> tuple[MappedSite, ...]:
+    return tuple(MappedSite(site, _map(record, site, case)) for site in record.sites)
 
 
-def _map(record: Record, site: RecordSite) -> SiteMap | None:
+def _map(record: Record, site: RecordSite, case: Case | None) -> SiteMap | None:
     if site.map is None:
         return None
     if Path(site.map).name != site.map:
         raise ResultError(f"{record.path}: map '{site.map}' of site {site.site} is not a file beside it")
     path = record.path.parent / site.map
     try:
-        content = path.read_bytes()
+        content = path.read_bytes() if case is None else case.read(path.relative_to(case.path).as_posix())
     except OSError:
         raise ResultError(f"{path}: the map of site {site.site} cannot be read; measure again") from None
     return read_map(content, str(path))
