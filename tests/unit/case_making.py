@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import hashlib
+import json
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from stylobate.case import Case, intake
 from stylobate.core.result import PartsInfo, ScanInfo
 from stylobate.core.surface import Surface
 from stylobate.parts import load_parts
+from stylobate.record import read_result
 from stylobate.report.folder import staging
 from stylobate.report.meshes import ply_bytes
 from stylobate.report.save import save
@@ -47,6 +50,27 @@ def result_at(folder: Path, scan: Path, parts: Path, count: int = 2, verdict: st
     result = replace(result, scan=info, parts=PartsInfo(known.name, known.revision, known.sha256), sites=sites)
     with staging(folder) as area:
         save(result, area, maps=True)
+    return folder
+
+
+def placed_at(folder: Path, case: Case, chains: dict[str, list[dict[str, Any]]], **more: Any) -> Path:
+    """A folder with the place.json of these chains (site → links) on the case's result; more: keys of each site."""
+    scan, parts, file = case.table.scan("bodies"), case.table.current_parts(), case.result_file()
+    assert scan is not None
+    assert parts is not None
+    assert file is not None
+    record = read_result(file)
+    sites = [
+        {
+            "site": site,
+            "chain": [{"scan_from_part": record.site(site).scan_from_connection.tolist()} | link for link in links],
+        }
+        | more
+        for site, links in chains.items()
+    ]
+    values = {"result": {"scan_sha256": scan.original_sha256}, "parts": {"sha256": parts.sha256}, "sites": sites}
+    folder.mkdir()
+    (folder / "place.json").write_text(json.dumps({"format": "stylobate-place", "version": 1} | values))
     return folder
 
 

@@ -15,13 +15,13 @@ import pytest
 from stylobate.case import Case, folder, intake
 from stylobate.case.log import START, Log, digest, line_bytes
 from stylobate.case.migrate import current
-from stylobate.case.model import VERSION, JoinEntry
+from stylobate.case.model import VERSION, JoinEntry, Output
 from stylobate.case.scrub import scrubbed
 from stylobate.case.words import unjoined
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.scan.read import read_surface
 from tests.doors.running import ROOT, environment
-from tests.unit.case_making import case_with_result
+from tests.unit.case_making import case_with_result, placed_at
 from tests.unit.parts_making import flat, post, stl, toml, write
 
 NAME = b"MUSTERPERSON Erika 1961-04-02"
@@ -168,9 +168,39 @@ def first_version(case: Case) -> dict[str, Any]:
 def placed_case(tmp_path: Path) -> Case:
     """A case whose result has a placement."""
     case = case_with_result(tmp_path)
-    (tmp_path / "placed").mkdir()
-    (tmp_path / "placed" / "place.json").write_text("{}")
-    return intake.add_output(case, "place", tmp_path / "placed", "AB")
+    return intake.add_output(case, "place", placed_at(tmp_path / "placed", case, {}), "AB")
+
+
+def test_what_was_made_of_another_scan_or_result_is_not_kept(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    folder = placed_at(tmp_path / "placed", case, {"1": [{"part": "alder-base"}]})
+    fine = json.loads((folder / "place.json").read_text())
+    sha = fine["result"]["scan_sha256"]
+
+    def refuses(kind: Output, values: dict[str, Any], words: str) -> None:
+        (folder / f"{kind}.json").write_text(json.dumps(values))
+        with pytest.raises(CaseError, match=words):
+            intake.add_output(case, kind, folder, "AB")
+
+    refuses("place", fine | {"result": {"scan_sha256": "0" * 64}}, "another scan")
+    refuses("place", fine | {"parts": {"sha256": "0" * 64}}, "other parts")
+    refuses("place", fine | {"sites": [{**fine["sites"][0], "site": "2"}]}, "site 2 lies elsewhere")
+    refuses("place", {}, "does not say of which scan")
+    refuses("seat", {"scans_sha256": ["0" * 64]}, "another scan")
+    refuses("compare", {"scans": ["a", "b"]}, "does not say of which scan")
+    refuses("compare", {"scans_sha256": 7}, "does not say of which scan")
+    assert len(Case.open(case.path).log.lines) == len(case.log.lines)
+    (folder / "seat.json").write_text(json.dumps({"scans_sha256": ["0" * 64, sha]}))
+    case = intake.add_output(case, "seat", folder, "AB")
+    (folder / "place.json").write_text(json.dumps(fine))
+    assert intake.add_output(case, "place", folder, "AB").table.output("place") is not None
+
+
+def test_an_output_needs_a_result(tmp_path: Path) -> None:
+    case = Case.create(tmp_path / "case", "H-1", "bridge", "AB")
+    (tmp_path / "seat.json").write_text('{"scans_sha256": []}')
+    with pytest.raises(CaseError, match="no result"):
+        intake.add_output(case, "seat", tmp_path, "AB")
 
 
 def test_a_case_of_the_first_version_is_opened_and_goes_on(tmp_path: Path) -> None:

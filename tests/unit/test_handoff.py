@@ -24,7 +24,7 @@ from stylobate.handoff.manifest import MANIFEST, Manifest, entry_of, manifest_by
 from stylobate.handoff.poses import poses_csv
 from stylobate.handoff.sign import new_key, private_key, public_key
 from stylobate.record import read_result
-from tests.unit.case_making import case_with_result
+from tests.unit.case_making import case_with_result, placed_at
 from tests.unit.parts_making import post
 
 
@@ -220,10 +220,7 @@ def test_a_case_that_was_tampered_with_is_not_packed(tmp_path: Path) -> None:
 
 def test_placed_parts_go_along(tmp_path: Path) -> None:
     case = case_with_result(tmp_path)
-    place = tmp_path / "place"
-    place.mkdir()
-    chain = {"site": "1", "chain": [{"part": "alder-base", "turn": 0}]}
-    (place / "place.json").write_text(json.dumps({"format": "stylobate-place", "version": 1, "sites": [chain]}))
+    place = placed_at(tmp_path / "place", case, {"1": [{"part": "alder-base", "turn": 0}]})
     from tests.unit.parts_making import stl
 
     (place / "1-alder-base.stl").write_bytes(stl(post(1.8, 5.0).moved(exp(np.array([5.0, 1, 2, 0.1, 0, 0])))))

@@ -14,7 +14,7 @@ from stylobate.case import Case, intake
 from stylobate.case.checks import record_check, release
 from stylobate.core.errors import CaseError, ResultError, UsageError
 from stylobate.report.pages import Report, make_report, of_case, of_result
-from tests.unit.case_making import case_with_result, parts_at, result_at, scan_at
+from tests.unit.case_making import case_with_result, parts_at, placed_at, result_at, scan_at
 
 needs_poppler = pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler-utils is not installed")
 
@@ -122,13 +122,13 @@ def test_names_from_files_are_no_markup(tmp_path: Path) -> None:
 def test_a_part_that_nobody_has_chosen_is_said_to_be_proposed(tmp_path: Path) -> None:
     case = case_with_result(tmp_path)
     first, second = of_case(case.path).record.sites[:2]
-    sites = [
-        {"site": site.site, "chain": [{"part": f"base-{k}"}], "chosen": chosen}
-        for k, (site, chosen) in enumerate(((first, True), (second, False)))
-    ]
-    (tmp_path / "placed").mkdir()
-    (tmp_path / "placed" / "place.json").write_text(json.dumps({"sites": sites}))
-    case = intake.add_output(case, "place", tmp_path / "placed", "AB")
+    folder = placed_at(
+        tmp_path / "placed", case, {site.site: [{"part": f"base-{k}"}] for k, site in enumerate((first, second))}
+    )
+    values = json.loads((folder / "place.json").read_text())
+    values["sites"][0]["chosen"], values["sites"][1]["chosen"] = True, False
+    (folder / "place.json").write_text(json.dumps(values))
+    case = intake.add_output(case, "place", folder, "AB")
     text = words_of(make_report(of_case(case.path)).html)
     assert "part, proposed: nobody has chosen it base-1" in text
     assert "part base-0" in text

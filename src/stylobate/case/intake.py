@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from stylobate.case.belonging import require_belonging
 from stylobate.case.folder import Case, now
 from stylobate.case.log import digest
 from stylobate.case.model import (
@@ -196,12 +197,16 @@ def _replaced(value: Any, known: dict[str, str]) -> Any:
 
 
 def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
-    """Keep what `stylobate place`, `seat` or `compare` wrote. Raises CaseError: not such a folder, or too large."""
+    """Keep what `stylobate place`, `seat` or `compare` wrote of the current result.
+
+    Raises CaseError: not such a folder, of another scan, other parts or another result, or too large.
+    """
     root = Path(folder)
     if kind not in OUTPUTS:
         raise CaseError(f"'{kind}' is not an output that a case keeps; it is one of {', '.join(OUTPUTS)}")
     if not (root / f"{kind}.json").is_file():
         raise CaseError(f"{root}: holds no {kind}.json; name a folder that 'stylobate {kind}' wrote")
+    require_belonging(case, kind, (root / f"{kind}.json").read_bytes(), f"{root}/{kind}.json")
     contents: dict[str, bytes] = {}
     for path in sorted(root.rglob("*")):
         if path.is_file() and not path.is_symlink() and not path.name.startswith("."):

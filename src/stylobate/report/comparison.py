@@ -64,6 +64,7 @@ def comparison_document(comparison: Comparison) -> dict[str, Any]:
         "version": VERSION,
         "software": {"name": "stylobate", "version": __version__},
         "scans": names,
+        "scans_sha256": [record.scan.sha256 for record in union.records],
         "matched": [
             {names[k]: site.site for k, site in enumerate(union.sites[i]) if site is not None} for i in union.common()
         ],

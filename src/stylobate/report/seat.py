@@ -44,6 +44,7 @@ def document(seat: Seat) -> dict[str, Any]:
         "software": {"name": "stylobate", "version": __version__},
         "frame": seat.frame,
         "on": seat.on,
+        "scans_sha256": list(seat.scans),
         "limit_um": seat.limit_um,
         "side_limit_um": seat.side_limit_um,
         "rim_diameter": seat.rim_diameter,

@@ -77,7 +77,8 @@ class Repeat:
 class Seat:
     """How a rigid frame made to one result would rest.
 
-    on: the result on whose poses it rests; None: draws from the frame's own uncertainty. matched: site of the frame,
+    on: the result on whose poses it rests; None: draws from the frame's own uncertainty. scans: SHA-256 of the scan of
+    each result. matched: site of the frame,
     site it rests on. rim_diameter: mm, None: each platform's own. notes: what a reader must know.
 
     Only with draws: probabilities, draws, seed, repeat, counted (sources of uncertainty in the draws). Only with `on`:
@@ -86,6 +87,7 @@ class Seat:
 
     frame: str
     on: str | None
+    scans: tuple[str, ...]
     matched: tuple[tuple[str, str], ...]
     limit_um: float
     side_limit_um: float

@@ -87,6 +87,7 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
     return Seat(
         frame=made.name,
         on=below.name,
+        scans=(made.scan.sha256, below.scan.sha256),
         matched=tuple((one.site, two.site) for one, two in zip(sites, others, strict=True)),
         limit_um=float(limits[0]),
         side_limit_um=float(limits[1]),
@@ -124,6 +125,7 @@ def _on_draws(
     return Seat(
         frame=made.name,
         on=None,
+        scans=(made.scan.sha256,),
         matched=(),
         limit_um=float(limits[0]),
         side_limit_um=float(limits[1]),
