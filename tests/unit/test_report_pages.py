@@ -134,6 +134,50 @@ def test_a_part_that_nobody_has_chosen_is_said_to_be_proposed(tmp_path: Path) ->
     assert "part base-0" in text
 
 
+def test_turns_and_the_reason_for_building_are_on_the_pages(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    folder = placed_at(
+        tmp_path / "placed", case, {"1": [{"part": "alder-base", "turn": 4}]}, accepted={"reason": "remade, seen"}
+    )
+    text = words_of(make_report(of_case(intake.add_output(case, "place", folder, "AB").path)).html)
+    assert "titanium base alder-base @4 30 to 35 N·cm" in text
+    assert "14: parts in spite of the verdict. Reason: remade, seen" in text
+
+
+def test_what_moved_between_scans_stands_in_large_type(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    scan = case.table.scan("bodies")
+    assert scan is not None
+    moved = {"site": "7", "scan": "b.json", "shift_um": [30.0, -40.0, 88.0], "u95_um": 17.0, "matched_as": "7"}
+    values = {
+        "scans": ["b.json", "a.json"], "scans_sha256": ["0" * 64, scan.original_sha256], "can_find": [],
+        "matched": [{"a.json": "1", "b.json": "6"}, {"a.json": "2", "b.json": "7"}], "moved": [moved],
+    }  # fmt: skip
+    (tmp_path / "compare.json").write_text(json.dumps(values))
+    seat = {"scans_sha256": [scan.sha256], "on": None, "limit_um": 100.0, "side_limit_um": 80.0,
+            "probability_within_limits": 0.974}  # fmt: skip
+    (tmp_path / "seat.json").write_text(json.dumps(seat))
+    for kind, place in (("compare", tmp_path / "c"), ("seat", tmp_path / "s")):
+        place.mkdir()
+        (tmp_path / f"{kind}.json").rename(place / f"{kind}.json")
+        case = intake.add_output(case, "compare" if kind == "compare" else "seat", place, "AB")
+    made = make_report(of_case(case.path))
+    text = words_of(made.html)
+    assert text.count("16 stands otherwise in scan 1 of 2: 50 µm sideways, 88 µm in height (± 17)") == 1
+    assert "gaps of at most 100 µm, sideways 80 µm in 97.4 of 100 cases" in text
+
+
+def test_a_source_that_only_turns_is_not_said_to_have_no_figure(tmp_path: Path) -> None:
+    scan, parts = scan_at(tmp_path / "scan.ply"), parts_at(tmp_path / "parts")
+    folder = result_at(tmp_path / "result", scan, parts)
+    values = json.loads((folder / "result.json").read_text())
+    play = {"source": "play", "platform_um": None, "axis_deg": None, "index_deg": 0.43, "from": "the part"}
+    for site in values["sites"]:
+        site["budget"] = [play]
+    (folder / "result.json").write_text(json.dumps(values))
+    assert "play – turn only, 0.43°" in words_of(make_report(of_result(folder)).html)
+
+
 def test_a_result_without_a_case_says_that_nothing_was_checked(tmp_path: Path) -> None:
     scan, parts = scan_at(tmp_path / "scan.ply"), parts_at(tmp_path / "parts")
     folder = result_at(tmp_path / "result", scan, parts)

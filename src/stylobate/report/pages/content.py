@@ -8,13 +8,15 @@ from stylobate import __version__
 from stylobate.case.checks import QUESTION, SiteState, states
 from stylobate.case.joined import join_words
 from stylobate.case.model import KINDS, ROLES
+from stylobate.case.words import crossed
 from stylobate.core.result import Bounds, Finding
 from stylobate.core.teeth import tooth_name
-from stylobate.record import RecordSite
+from stylobate.record import BudgetRow, RecordSite
 from stylobate.report.figures import angle, micrometres, number, signed
 from stylobate.report.pages.dossier import Dossier
-from stylobate.report.pages.parts_list import parts_rows
+from stylobate.report.pages.parts_list import parts_notes, parts_rows
 from stylobate.report.pages.pictures import VIEWS_DEG, Pictures, range_words
+from stylobate.report.pages.repeats import moved_lines, repeat_lines
 from stylobate.report.words import CAUTION, printable
 
 WORK = {"single": "a single restoration", "bridge": "a bridge", "arch": "a full arch"}
@@ -48,7 +50,7 @@ def content(dossier: Dossier, drawn: Pictures) -> dict[str, Any]:
         "date": _date(dossier),
         "named": bool(dossier.teeth),
         "together": _together(dossier),
-        "open": _open(dossier, state),
+        "open": _open(dossier, state, called),
         "arch": "arch.png" if "arch.png" in drawn.files else "",
         "arch_note": "Seen along the mean of the implant axes; measured scan bodies in green.",
         "marks": [{"label": mark.label, "at": mark.at, "named": mark.named} for mark in drawn.marks],
@@ -56,6 +58,8 @@ def content(dossier: Dossier, drawn: Pictures) -> dict[str, Any]:
         "sites": sites,
         "pairs": _pairs(dossier, called),
         "parts": parts_rows(dossier),
+        "parts_notes": parts_notes(dossier),
+        "repeats": [] if dossier.case is None else repeat_lines(dossier.case, called),
         "not_shown": [{"what": printable(item.what), "check": printable(item.check)} for item in record.not_shown],
         "warnings": [printable(text) for text in record.warnings],
         "cautions": list(CAUTIONS),
@@ -84,7 +88,7 @@ def _sentence(words: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _open(dossier: Dossier, state: dict[str, SiteState]) -> list[str]:
+def _open(dossier: Dossier, state: dict[str, SiteState], called: dict[str, str]) -> list[str]:
     """What is missing, one line each, for the largest type on the page."""
     if not dossier.sites:
         return []
@@ -92,6 +96,7 @@ def _open(dossier: Dossier, state: dict[str, SiteState]) -> list[str]:
         return ["No chairside check is recorded: this result is not in a case."]
     nameless = [site.record.site for site in dossier.sites if site.record.site not in state]
     lines = [f"Without a tooth number, so without checks: site {', '.join(nameless)}"] if nameless else []
+    lines += crossed(dossier.case.table.teeth()) + moved_lines(dossier.case, called)
     for found in state.values():
         failed = [kind for kind in found.missing if kind in found.checks]
         missing = [kind for kind in found.missing if kind not in found.checks]
@@ -179,7 +184,7 @@ def _budget(site: RecordSite) -> list[dict[str, Any]]:
     return [
         {
             "source": printable(row.source),
-            "platform": "no figure" if row.platform_um is None else micrometres(row.platform_um, 1),
+            "platform": _centre(row),
             "axis": "–" if row.axis_deg is None else angle(row.axis_deg, 3),
             "turn": "–" if row.index_deg is None else angle(row.index_deg, 2),
             "share": 0.0 if row.platform_um is None or greatest <= 0 else row.platform_um / greatest,
@@ -188,6 +193,13 @@ def _budget(site: RecordSite) -> list[dict[str, Any]]:
         }
         for row in site.budget
     ]
+
+
+def _centre(row: BudgetRow) -> str:
+    """A source's share in the centre; of one that only turns, its share in the turn."""
+    if row.platform_um is not None:
+        return micrometres(row.platform_um, 1)
+    return "no figure" if row.index_deg is None else f"turn only, {angle(row.index_deg, 2)}"
 
 
 def _checks(state: SiteState | None) -> list[dict[str, str]]:

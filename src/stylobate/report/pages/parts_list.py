@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import tomllib
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from stylobate.core.errors import CaseError
@@ -20,39 +21,67 @@ KINDS = {
 }
 """Tables of parts.toml whose parts are screwed on, and what they are called."""
 PROPOSED = ", proposed: nobody has chosen it"
+TURNS = "@: the turn, in index positions of the connection below, from the mark to which the scan body's own points."
+
+
+@dataclass(frozen=True)
+class _Placed:
+    """Parts on a site, lowest first, each with its turn; whether a person chose them; why in spite of the verdict."""
+
+    chain: tuple[tuple[str, int | None], ...]
+    chosen: bool
+    accepted: str
+
+
+NOTHING = _Placed((), True, "")
 
 
 def parts_rows(dossier: Dossier) -> list[dict[str, str]]:
-    """One row a part: site, what, id, torque. Torques only from a case, which holds the parts folder."""
-    known = _known(dossier.case) if dossier.case is not None else {}
+    """One row a part: site, what, id with its turn, torque. Torques only from a case, which holds the parts folder."""
+    known, orders = _known(dossier.case) if dossier.case is not None else ({}, {})
     rows = []
-    chains = _chains(dossier.case) if dossier.case is not None else {}
+    placed = _placed(dossier.case) if dossier.case is not None else {}
     for site in dossier.sites:
-        name = site.record.site
-        label = dossier.teeth.get(name, name)
-        chain, chosen = chains.get(name, ([], True))
-        for part in (site.record.scan_body, *chain):
-            kind, entry = known.get(part, ("scan_body" if part == site.record.scan_body else "", {}))
-            what = KINDS.get(kind, "part")
-            if not chosen and part in chain:
-                what += PROPOSED
-            rows.append({"label": label, "what": what, "id": printable(part), "torque": _torque(entry)})
+        label = _label(dossier, site.record.site)
+        body = site.record.scan_body
+        kind, entry = known.get(body, ("scan_body", {}))
+        rows.append({"label": label, "what": KINDS[kind], "id": printable(body), "torque": _torque(entry)})
+        for part, turn in placed.get(site.record.site, NOTHING).chain:
+            kind, entry = known.get(part, ("", {}))
+            what = KINDS.get(kind, "part") + ("" if placed[site.record.site].chosen else PROPOSED)
+            turned = f" @{turn}" if turn is not None and orders.get(entry.get("seats_on", ""), 0) > 1 else ""
+            rows.append({"label": label, "what": what, "id": printable(part + turned), "torque": _torque(entry)})
     return rows
 
 
-def _known(case: Case) -> dict[str, tuple[str, dict[str, Any]]]:
+def parts_notes(dossier: Dossier) -> list[str]:
+    """What is to be said of the parts: what the turn counts, and the reason for each site built on in spite of its
+    verdict."""
+    placed = _placed(dossier.case) if dossier.case is not None else {}
+    notes = [TURNS] if any(site.chain for site in placed.values()) else []
+    return notes + [
+        printable(f"{_label(dossier, name)}: parts in spite of the verdict. Reason: {site.accepted}")
+        for name, site in placed.items()
+        if site.accepted
+    ]
+
+
+def _label(dossier: Dossier, site: str) -> str:
+    return dossier.teeth.get(site, site)
+
+
+def _known(case: Case) -> tuple[dict[str, tuple[str, dict[str, Any]]], dict[str, int]]:
+    """Id → kind and entry of a part; id → index order of a connection."""
     parts = case.table.current_parts()
     if parts is None:
-        return {}
+        return {}, {}
     values = tomllib.loads(case.read(f"{parts.folder}/parts.toml").decode("utf-8-sig"))
-    return {entry["id"]: (kind, entry) for kind in KINDS for entry in values.get(kind, [])}
+    orders = {entry["id"]: int(entry.get("index_order", 0)) for entry in values.get("connection", [])}
+    return {entry["id"]: (kind, entry) for kind in KINDS for entry in values.get(kind, [])}, orders
 
 
-def _chains(case: Case) -> dict[str, tuple[list[str], bool]]:
-    """Parts placed on each site, lowest first, and whether a person chose them; from the case's newest place.json.
-
-    Raises CaseError.
-    """
+def _placed(case: Case) -> dict[str, _Placed]:
+    """Parts placed on each site; from the case's newest place.json. Raises CaseError."""
     output = case.table.output("place")
     if output is None:
         return {}
@@ -60,10 +89,14 @@ def _chains(case: Case) -> dict[str, tuple[list[str], bool]]:
     try:
         values = json.loads(case.read(name))
         return {
-            str(site["site"]): ([str(link["part"]) for link in site["chain"]], bool(site.get("chosen", True)))
+            str(site["site"]): _Placed(
+                tuple((str(link["part"]), link.get("turn")) for link in site["chain"]),
+                bool(site.get("chosen", True)),
+                str(site.get("accepted", {}).get("reason", "")),
+            )
             for site in values["sites"]
         }
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, AttributeError):
         raise CaseError(f"{case.path}/{name}: is not what 'stylobate place' writes; place the parts again") from None
 
 
