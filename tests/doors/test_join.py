@@ -17,6 +17,7 @@ from stylobate.handoff.receive import Received, compared
 from stylobate.parts import load_parts
 from stylobate.record import read_result
 from stylobate.report.meshes import stl_bytes
+from stylobate.scan import read_scan
 from stylobate.simulate import Scene, Settings, Visit, again, demo_parts
 from tests.doors.running import refused, run
 
@@ -115,6 +116,21 @@ def test_the_result_is_sat_upon_built_upon_and_kept(mouth: Path, tmp_path: Path)
         assert (done.returncode, done.stderr) == (0, ""), steps
     assert len(json.loads((tmp_path / "seat" / "seat.json").read_text(encoding="utf-8"))["sites"]) == 3
     assert len(json.loads((tmp_path / "place" / "place.json").read_text(encoding="utf-8"))["sites"]) == 3
+
+
+def test_a_tissue_scan_is_written_where_it_lies(mouth: Path, truth: dict[str, Scene], tmp_path: Path) -> None:
+    done = run("place", mouth / "a", "--parts", mouth / "parts", "--join", mouth / "a" / "scan.stl",
+               "--tissue", mouth / "b" / "scan.stl", "--out", tmp_path)  # fmt: skip
+    assert (done.returncode, done.stderr) == (0, "")
+    join = json.loads((tmp_path / "place.json").read_text(encoding="utf-8"))["joins"]["tissue"]
+    pose = np.array(join["bodies_from_scan"])
+    at = (pose @ truth["b"].sites[1].scan_from_connection)[:3, 3]
+    assert np.linalg.norm(at - truth["a"].sites[1].scan_from_connection[:3, 3]) < 0.1
+    written = read_scan(tmp_path / "joined-tissue.stl").whole()
+    there = truth["b"].surface.moved(pose)
+    assert np.allclose(written.vertices[written.faces], there.vertices[there.faces], atol=1e-4)
+    assert run("place", mouth / "a", "--parts", mouth / "parts", "--out", tmp_path).returncode == 0
+    assert not (tmp_path / "joined-tissue.stl").exists()
 
 
 def test_measured_again_in_the_first_scan_a_joined_site_may_differ_within_its_bounds(mouth: Path) -> None:

@@ -14,18 +14,20 @@ import pytest
 import trimesh
 
 from stylobate.case import Case, intake
+from stylobate.case.model import JoinEntry
 from stylobate.core.errors import CaseError, OutputError, PackageError, StylobateError, UsageError
 from stylobate.core.rigid import exp
 from stylobate.core.surface import Surface
-from stylobate.handoff import pack, receive
+from stylobate.handoff import pack, receive, surfaces
 from stylobate.handoff.archive import Package, zipped
 from stylobate.handoff.glb import Named, glb_bytes
 from stylobate.handoff.manifest import MANIFEST, Manifest, entry_of, manifest_bytes
 from stylobate.handoff.poses import poses_csv
 from stylobate.handoff.sign import new_key, private_key, public_key
 from stylobate.record import read_result
+from stylobate.scan import read_mesh
 from tests.unit.case_making import case_with_result, placed_at
-from tests.unit.parts_making import post
+from tests.unit.parts_making import post, stl
 
 
 @pytest.fixture(scope="module")
@@ -218,11 +220,29 @@ def test_a_case_that_was_tampered_with_is_not_packed(tmp_path: Path) -> None:
     assert not (tmp_path / "p.zip").exists()
 
 
+def test_tissue_and_other_jaw_go_along_where_they_lie(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    for role, height in (("tissue", 3.0), ("opposing", 4.0)):
+        (tmp_path / f"{role}.stl").write_bytes(stl(post(1.8, height)))
+        case = intake.add_scan(case, "tissue" if role == "tissue" else "opposing", tmp_path / f"{role}.stl", "AB")
+    assert {role for role, _ in surfaces.around(case)} == {"opposing"}, "the tissue is not joined yet"
+    scan, result, pose = case.table.scan("tissue"), case.table.result(), exp(np.array([5.0, 1.0, 2.0, 0.1, 0.0, 0.3]))
+    assert scan is not None
+    assert result is not None
+    rows = tuple(tuple(map(float, row)) for row in pose)
+    entry = JoinEntry(role="tissue", scan=scan.sha256, result=result.id, bodies_from_scan=rows, shared_mm2=500.0,
+                      places=9, sites=(), by="AB", time=result.time)  # fmt: skip
+    case = case.change("AB", "joined", {}, lambda table: table.model_copy(update={"joins": (entry,)}))
+    pack(case.path, tmp_path / "p.zip")
+    receive(tmp_path / "p.zip", out=tmp_path / "in", measure=False)
+    for role, wanted in (("tissue", post(1.8, 3.0).moved(pose)), ("opposing", post(1.8, 4.0))):
+        found = read_mesh((tmp_path / "in" / "surfaces" / f"{role}.stl").read_bytes(), role).surface
+        assert np.allclose(found.vertices[found.faces], wanted.vertices[wanted.faces], atol=1e-6)
+
+
 def test_placed_parts_go_along(tmp_path: Path) -> None:
     case = case_with_result(tmp_path)
     place = placed_at(tmp_path / "place", case, {"1": [{"part": "alder-base", "turn": 0}]})
-    from tests.unit.parts_making import stl
-
     (place / "1-alder-base.stl").write_bytes(stl(post(1.8, 5.0).moved(exp(np.array([5.0, 1, 2, 0.1, 0, 0])))))
     case = intake.add_output(case, "place", place, "AB")
     pack(case.path, tmp_path / "p.zip")

@@ -34,6 +34,8 @@ if TYPE_CHECKING:
 SHORT = 12
 """Digits of a hash in a file name; the whole hash stands in case.json."""
 MOST_OUTPUT_BYTES = 1 << 30
+LEFT_OUT = (".", "joined-")
+"""Beginnings of names of what other commands leave beside their output: the case holds those scans itself."""
 
 
 def add_scan(case: Case, role: Role, scan: str | Path, who: str) -> Case:
@@ -209,7 +211,7 @@ def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
     require_belonging(case, kind, (root / f"{kind}.json").read_bytes(), f"{root}/{kind}.json")
     contents: dict[str, bytes] = {}
     for path in sorted(root.rglob("*")):
-        if path.is_file() and not path.is_symlink() and not path.name.startswith("."):
+        if path.is_file() and not path.is_symlink() and not path.name.startswith(LEFT_OUT):
             content = path.read_bytes()
             name = path.relative_to(root).as_posix()
             contents[name] = content if case.table.keep_names or path.suffix != ".json" else without_paths(content)

@@ -30,6 +30,7 @@ surfaces/                   all in scan coordinates, millimetres (all.glb: metre
   scan                      the scan as measured
   scan-with-deviation.ply   the same, scan bodies coloured by their deviation from the CAD surface
   scan-with-cad             the scan with each scan body replaced by its exact CAD surface at the measured pose
+  tissue, opposing          the scan without scan bodies and that of the other jaw, where they were joined to the scan
   scan-bodies/, placed/     each scan body and each placed part where it belongs
   all.glb                   everything in one scene
 case/                       the whole case: scans, parts, results, checks, releases, log

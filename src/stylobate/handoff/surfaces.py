@@ -9,15 +9,17 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from stylobate.case import Case
+from stylobate.case.model import JOINED, Role
 from stylobate.core.surface import Scan, Surface
 from stylobate.handoff.glb import Named, glb_bytes
 from stylobate.handoff.replaced import replaced
+from stylobate.joining import moved_scan
 from stylobate.parts.model import PartsFolder
 from stylobate.report.colours import colours
 from stylobate.report.meshes import mesh_file, ply_bytes
 from stylobate.report.pages import Dossier
 from stylobate.report.views import PLASTER
-from stylobate.scan import read_mesh
+from stylobate.scan import read_mesh, read_scan
 
 ABOUT = "millimetres, scan coordinates"
 SAME_POINT = 1e-4
@@ -44,6 +46,8 @@ def surface_files(dossier: Dossier, parts: PartsFolder, labels: dict[str, str]) 
     others = _placed(dossier.case)
     for named in others:
         _add(files, f"surfaces/placed/{_file_name(named.name)}", named.surface)
+    for role, surface in around(dossier.case):
+        _add(files, f"surfaces/{role}", surface)
     poses = [site.scan_from_connection for site in dossier.sites]
     cad = [parts.scan_body(site.record.scan_body).surface for site in dossier.sites]
     _add(files, "surfaces/scan-with-cad", replaced(scan, poses, cad).surface)
@@ -74,6 +78,18 @@ def _painted(dossier: Dossier, scan: Scan) -> Surface:
         found = np.isfinite(distance)
         paint[nearest[found]] = colours(site.map.deviation_um[known][found])
     return Surface(vertices, scan.surface.faces, paint)
+
+
+def around(case: Case) -> list[tuple[Role, Surface]]:
+    """Tissue and the other jaw in scan coordinates, where it is known how they lie. Raises CaseError, ScanError."""
+    found: list[tuple[Role, Surface]] = []
+    for role in JOINED:
+        entry, join = case.table.scan(role), case.table.join(role)
+        if entry is not None and (join is not None or case.table.lies_as_it_is(role)):
+            scan = read_scan(case.unchanged(entry.file))
+            moved = scan if join is None else moved_scan(scan, np.array(join.bodies_from_scan))
+            found.append((role, moved.whole()))
+    return found
 
 
 def _placed(case: Case) -> list[Named]:

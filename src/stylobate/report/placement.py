@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from stylobate import __version__
 from stylobate.build.model import Below, Channel, Insertion, Joint, Link, Option, PlacedSite, Placement, Upper
+from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment
 from stylobate.report.document import matrix
@@ -19,12 +21,21 @@ FORMAT = "stylobate-place"
 VERSION = 1
 PLACE = "place.json"
 PICTURE = "place.png"
-OWNED = re.compile(r"site-.+-part-\d+-.+\.(?:stl|ply)|place\.png")
+JOINED = "joined-"
+"""How the names of tissue and opposing scan begin that were laid in the coordinates of the measured one."""
+OWNED = re.compile(rf"site-.+-part-\d+-.+\.(?:stl|ply)|{JOINED}(?:tissue|opposing)\.(?:stl|ply)|place\.png")
 """What a placement leaves beside place.json, and takes away again when a newer one is complete."""
 
 
-def save_placement(placement: Placement, staging: Staging, picture: bytes | None = None) -> None:
-    """Write place.json, the surface of each placed part, and the picture where there is one. Raises OutputError."""
+def save_placement(
+    placement: Placement, staging: Staging, picture: bytes | None = None, joined: Mapping[str, Surface] | None = None
+) -> None:
+    """Write place.json, the surface of each placed part, the picture where there is one, and joined scans by their
+    role, in scan coordinates. Raises OutputError.
+    """
+    for role, surface in (joined or {}).items():
+        content, suffix = mesh_file(surface, f"{role}, mm, scan coordinates")
+        staging.write(JOINED + role + suffix, content)
     for site in placement.sites:
         for number, link in enumerate(site.chain, start=1):
             content, suffix = mesh_file(link.surface(), f"{link.part.id} on site {site.site}, mm, scan coordinates")

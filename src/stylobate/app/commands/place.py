@@ -54,30 +54,34 @@ def command(
     """Put abutments and bases on measured connections.
 
     RESULT is a result.json or its folder. DIR gets place.json and the surface of each placed part. Tissue, opposing
-    and planned teeth are STL, PLY or OBJ in the coordinates of the scan; with --join, tissue and opposing in any.
+    and planned teeth are STL, PLY or OBJ in the coordinates of the scan; with --join, tissue and opposing in any, and
+    DIR gets them in those of the scan (joined-tissue, joined-opposing).
 
     A turn is counted in index positions of the connection below; without one the best is taken.
     """
     with staging(out) as area:
         from stylobate.build.placing import place
+        from stylobate.joining import moved_scan
         from stylobate.report.placement import save_placement
         from stylobate.scan import read_scan
 
-        gum = None if tissue is None else read_scan(tissue)
+        gum, other = (None if file is None else read_scan(file) for file in (tissue, opposing))
         placement = place(
-            result, parts, sites=sites, aims=aims, tissue=gum, opposing=opposing, teeth=teeth, below=below,
+            result, parts, sites=sites, aims=aims, tissue=gum, opposing=other, teeth=teeth, below=below,
             accept=accept, one_path=one_path, channel_diameter=channel_diameter, join_to=join_to, bite=bite,
         )  # fmt: skip
+        scans = {"tissue": gum, "opposing": other}
+        laid = {
+            role: moved_scan(scan, placement.joins[role].first_from_second)
+            for role, scan in scans.items()
+            if scan is not None and role in placement.joins
+        }
         drawn = None
         if picture:
-            from stylobate.joining import moved_scan
             from stylobate.report.placement_picture import placement_png
 
-            seen = gum
-            if gum is not None and "tissue" in placement.joins:
-                seen = moved_scan(gum, placement.joins["tissue"].first_from_second)
-            drawn = placement_png(placement, seen)
-        save_placement(placement, area, drawn)
+            drawn = placement_png(placement, laid.get("tissue", gum))
+        save_placement(placement, area, drawn, {role: scan.surface for role, scan in laid.items()})
     from stylobate.report.placement_table import show_placement
 
     show_placement(placement)

@@ -79,7 +79,12 @@ def bar(
     "--site", "sites", multiple=True, metavar="SITE=PART[@TURN][,…]",
     help="The site and the base or abutment below the blank, as for place. [default: the best of the one site]",
 )  # fmt: skip
-@click.option("--tissue", type=FilePath, metavar="SCAN", help="Gingiva without healing caps, in scan coordinates.")
+@click.option(
+    "--tissue",
+    type=FilePath,
+    metavar="SCAN",
+    help="Gingiva without healing caps, in scan coordinates (as place --join writes it).",
+)
 @click.option(
     "--emergence", metavar="H:D[,…]", help="Without --tissue: diameters D at heights H over the platform, mm, rising."
 )
