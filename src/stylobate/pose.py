@@ -82,6 +82,8 @@ SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: 
 WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
 TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
 SAME = 1.0  # ξᵀ C⁻¹ ξ between two places below which they are one minimum
+# mm: residuals as wide over such a length are another surface's; splits of 0.2 mm, the widest measured, reach two thirds.
+FOREIGN_SD, FOREIGN_LENGTH = 0.1, 0.45
 
 
 @dataclass(frozen=True)
@@ -142,7 +144,7 @@ def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray
 
 def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pose | None:
     """The pose weighted by the correlation of its own residuals: rounds of field and pose, then the field is kept and
-    the weighted squares fall to their minimum. None where the surface is lost on the way.
+    the weighted squares fall to their minimum. None where the surface is lost on the way, or is another.
 
     Parameters: ξ (6), the offset, and the profile at sharp edges.
     """
@@ -160,6 +162,8 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         if patches is None:
             return None
         field = estimate(patches, known)
+        if field.correlated_sd * min(1.0, field.length / FOREIGN_LENGTH) > FOREIGN_SD:
+            return None
         factor = field.factor(patches)
         step, covariance, _ = Whitened.of(patches, factor).solve(prior)
         known = (field, covariance)
