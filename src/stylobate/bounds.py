@@ -24,9 +24,9 @@ ANGLES, HEIGHTS = 32, 32  # directions over a quarter circle, and over the heigh
 
 @cache
 def _draws(dimensions: int) -> FloatArray:
-    """Fixed standard normal draws (DRAWS, dimensions), in pairs ±, so that a bound is repeatable."""
-    half = np.random.default_rng(20261125).standard_normal((DRAWS // 2, dimensions))
-    return np.concatenate([half, -half])
+    """Fixed standard normal draws (dimensions, DRAWS), in pairs ±, so that a bound is repeatable."""
+    half = np.random.default_rng(20261125).standard_normal((DRAWS // 2, dimensions)).T
+    return np.concatenate([half, -half], axis=1)
 
 
 @cache
@@ -51,7 +51,7 @@ def _directions(dimensions: int) -> tuple[FloatArray, FloatArray]:
 _erf = np.frompyfunc(math.erf, 1, 1)
 
 
-def _root(function: Callable[[float], float], low: float, high: float) -> float:
+def _zero_of(function: Callable[[float], float], low: float, high: float) -> float:
     """Where a rising function is zero between low and high: false position, Illinois variant (Dowell & Jarratt 1971).
 
     SciPy's would cost 0.2 s to import, a sixth of the time in which a single scan body is to be measured.
@@ -94,7 +94,7 @@ def length_95(covariance: FloatArray) -> float:
     if most <= 0.0:
         return 0.0
     # Between the longest axis alone and a ball of that radius in all k (JCGM 102:2011: 1.960, 2.795).
-    share = _root(lambda square: _held(values / most, square) - LEVEL, 3.8, 7.9)
+    share = _zero_of(lambda square: _held(values / most, square) - LEVEL, 3.8, 7.9)
     return float(np.sqrt(share * most))
 
 
@@ -125,17 +125,18 @@ def pair(
 
     cross: (6, 6) covariance of ξ of the first site with ξ of the second; without it they are independent.
     """
-    moved, axes = [], []
-    for pose, xi in zip(poses, _motions(covariances, cross), strict=True):
-        moved.append(xi[:, :3] @ pose[:3, :3].T)
-        tilt = np.stack([xi[:, 4], -xi[:, 3], np.ones(len(xi))], axis=1)
-        axes.append(tilt @ pose[:3, :3].T)
+    one, two = (pose[:3, :3] for pose in poses)
+    root, draws = _root_of(covariances, cross), _draws(12)
     between = poses[1][:3, 3] - poses[0][:3, 3]
     distance = float(np.linalg.norm(between))
-    drawn = np.linalg.norm(between + moved[1] - moved[0], axis=1)
+    drawn = np.linalg.norm(between[:, None] + (two @ root[6:9] - one @ root[:3]) @ draws, axis=0)
+    axes = [
+        turn[:, 2:] + np.stack([-turn[:, 1], turn[:, 0]], axis=1) @ tilts @ draws
+        for turn, tilts in ((one, root[3:5]), (two, root[9:11]))
+    ]
     angle = axis_angle_deg(poses[0], poses[1])
-    sine = np.linalg.norm(np.cross(axes[0], axes[1]), axis=1)
-    angles = np.degrees(np.arctan2(sine, np.einsum("ij,ij->i", axes[0], axes[1])))
+    sine = np.linalg.norm(np.cross(axes[0], axes[1], axis=0), axis=0)
+    angles = np.degrees(np.arctan2(sine, np.einsum("ij,ij->j", axes[0], axes[1])))
     return Pair(
         sites=names,
         distance_mm=distance,
@@ -145,19 +146,18 @@ def pair(
     )
 
 
-def _motions(covariances: tuple[FloatArray, FloatArray], cross: FloatArray | None) -> tuple[FloatArray, FloatArray]:
-    """Drawn ξ (DRAWS, 6) of two sites."""
-    draws = _draws(12)
+def _root_of(covariances: tuple[FloatArray, FloatArray], cross: FloatArray | None) -> FloatArray:
+    """(12, 12) that makes ξ of two sites, one below the other, of standard normal draws (12,)."""
     if cross is not None:
-        joint = np.block([[covariances[0], cross], [cross.T, covariances[1]]])
-        values, vectors = np.linalg.eigh(joint)
-        both = draws * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
-        return both[:, :6], both[:, 6:]
-    one, two = (
-        draws[:, at] * np.sqrt(np.clip(values, 0.0, None)) @ vectors.T
-        for at, (values, vectors) in zip((slice(6), slice(6, 12)), map(np.linalg.eigh, covariances), strict=True)
-    )
-    return one, two
+        return _root(np.block([[covariances[0], cross], [cross.T, covariances[1]]]))
+    root = np.zeros((12, 12))
+    root[:6, :6], root[6:, 6:] = map(_root, covariances)
+    return root
+
+
+def _root(covariance: FloatArray) -> FloatArray:
+    values, vectors = np.linalg.eigh(covariance)
+    return np.asarray(vectors * np.sqrt(np.clip(values, 0.0, None)))
 
 
 def axis_angle_deg(one: FloatArray, two: FloatArray) -> float:
