@@ -10,7 +10,7 @@ from typing import Any, TypeVar, cast
 
 from stylobate.core import process
 
-BLAS = ("scipy.linalg", "numba.np.arraymath")
+BLAS = ("scipy", "numba.np.arraymath")
 FOR_OTHERS = (("cffi", "numba.core.typing.cffi_utils"), ("yaml", "numba.core.config"))
 """Modules that numba takes where they are to be had, no loop here needs, and cost 0.2 s (SciPy's) or 0.03 s at each
 start; and the module of numba's that takes them."""
@@ -44,6 +44,23 @@ def compiled(function: F) -> F:
     function is compiled anew in each process, which costs seconds but changes no result.
     """
     try:
-        return cast(F, numba.njit(cache=True, nogil=True, error_model="numpy")(function))
+        return cast(F, _soon_loaded(numba.njit(cache=True, nogil=True, error_model="numpy")(function)))
     except RuntimeError:
         return cast(F, numba.njit(nogil=True, error_model="numpy")(function))
+
+
+def _soon_loaded(dispatcher: Any) -> Any:
+    """The function, its machine code loaded from disk without what numba needs to compile (0.1 s at each start).
+
+    numba calls for that before it looks on disk; when it compiles, it calls for it once more.
+    """
+    cache = dispatcher._cache
+
+    def load(signature: Any, context: Any) -> Any:
+        numba.core.runtime.rtsys.initialize(context)
+        with cache._guard_against_spurious_io_errors():
+            return cache._load_overload(signature, context)
+
+    if all(hasattr(cache, name) for name in ("_load_overload", "_guard_against_spurious_io_errors")):
+        cache.load_overload = load
+    return dispatcher
