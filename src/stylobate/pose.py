@@ -82,7 +82,7 @@ SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: 
 WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
 TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
 SAME = 1.0  # ξᵀ C⁻¹ ξ between two places below which they are one minimum
-# mm: residuals as wide over such a length are another surface's; splits of 0.2 mm, the widest measured, reach two thirds.
+# mm: residuals as wide over such a length are another surface's; splits of 0.2 mm, the widest, reach two thirds.
 FOREIGN_SD, FOREIGN_LENGTH = 0.1, 0.45
 
 
