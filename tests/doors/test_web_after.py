@@ -68,9 +68,20 @@ def test_a_choice_stands_on_its_site_and_leaves_the_others(files: tuple[Path, Pa
     assert chains_of(tmp_path / "placed") == (word,), "what nobody chose is not read as chosen"
 
 
-def test_parts_that_are_no_option_are_refused(files: tuple[Path, Path]) -> None:
-    with pytest.raises(UsageError, match="site 1: alder-wide@0 is none of its options"):
+def test_parts_that_cannot_stand_there_are_refused(files: tuple[Path, Path]) -> None:
+    with pytest.raises(UsageError, match=r"site 1=alder-wide@0: .*alder-wide"):
         after.placed(files[0], load_parts(files[1]), ("1=alder-wide@0",))
+
+
+def test_a_turn_that_changes_no_channel_can_be_taken_and_outlives_a_rescan(files: tuple[Path, Path]) -> None:
+    """`stylobate place --site` takes it, so the page has to show it: it showed no parts at all."""
+    result, parts = files
+    word = "1=alder-base-10@3"
+    first = after.placed(result, load_parts(parts), (word,))[0].sites[0]
+    assert [(link.part.id, link.turn) for link in first.chain] == [("alder-base-10", 3)]
+    assert (("alder-base-10", 3),) in [option.chain for option in first.options]
+    record = read_result(result)
+    assert carried(record, moved(record, 2), (word,), load_parts(parts)) == (("1=alder-base-10@1",), ())
 
 
 def moved(record: Record, turns: int, connection: str = "", verdict: str | None = None) -> Record:

@@ -30,7 +30,7 @@ from stylobate.simulate.files import scene_files
 from tests.doors.handmade import measurement, site_at
 from tests.doors.page_server import Page, page
 from tests.doors.test_web_page import SLOW_MS, browser, no_serious_fault, tab_of
-from tests.unit.case_making import result_at, scan_at
+from tests.unit.case_making import placed_at, result_at, scan_at
 
 __all__ = ["browser"]
 CHOSEN, UNCHOSEN = "Chosen.", "nobody has chosen yet"
@@ -125,6 +125,69 @@ def test_a_choice_is_shown_while_it_is_asked_for_and_gone_when_refused(
         expect(choices.nth(0)).to_be_checked()
         held[0].fulfill(status=422, json={"text": "these parts are none of its options", "about": "site", "detail": ""})
         expect(parts.locator("input:checked")).to_have_count(0, timeout=SLOW_MS)
+
+
+def test_a_refusal_is_in_sight_wherever_the_list_stands_and_exchanged_teeth_are_asked_about(
+    browser: Browser, case: Path, tmp_path: Path
+) -> None:
+    own = shutil.copytree(case, tmp_path / "case")
+    with page(own) as running:
+        tab, said = tab_of(browser, running)
+        tab.get_by_label("Your initials").fill("AB")
+        expect(tab.get_by_role("heading", name="A frame over these sites")).to_be_visible(timeout=SLOW_MS)
+        third = tab.locator(".site").nth(2)
+        third.locator(".site-head").click()
+        tooth = third.get_by_label("Which tooth?")
+        tooth.select_option("36")
+        alert = tab.get_by_role("alert")
+        expect(alert).to_contain_text("one jaw")
+        expect(alert).to_be_in_viewport(ratio=1.0)
+        expect(tooth).to_have_value("")
+        no_serious_fault(tab)
+        alert.get_by_role("button", name="All right").click()
+        tooth.select_option("15")
+        tab.locator(".site-head").nth(1).click()
+        tab.locator(".site").nth(1).get_by_label("Which tooth?").select_option("25")
+        expect(tab.get_by_text("Look again: sites are numbered along the arch")).to_be_visible()
+        no_serious_fault(tab)
+        assert said == []
+
+
+def test_of_two_choices_made_at_once_the_second_one_stays_in_sight(
+    browser: Browser, case: Path, tmp_path: Path
+) -> None:
+    own = shutil.copytree(case, tmp_path / "case")
+    with page(own) as running:
+        tab, _ = tab_of(browser, running)
+        tab.get_by_label("Your initials").fill("AB")
+        expect(tab.get_by_role("heading", name="A frame over these sites")).to_be_visible(timeout=SLOW_MS)
+        parts = tab.locator(".site").first.locator(".parts")
+        tab.locator(".site-head").first.click()
+        expect(parts).to_contain_text(UNCHOSEN, timeout=SLOW_MS)
+        held: list[Route] = []
+        tab.route("**/api/site/chain", lambda route: held.append(route))
+        choices = parts.get_by_role("radio")
+        for n in (0, 2):
+            with tab.expect_request("**/api/site/chain"):
+                choices.nth(n).check()
+        held[0].fulfill(status=422, json={"text": "busy", "about": "site", "detail": ""})
+        tab.wait_for_timeout(500)
+        expect(choices.nth(2)).to_be_checked()
+
+
+def test_parts_chosen_elsewhere_that_cannot_stand_leave_the_options(
+    browser: Browser, case: Path, tmp_path: Path
+) -> None:
+    own = Case.open(shutil.copytree(case, tmp_path / "case"))
+    folder = placed_at(tmp_path / "placed", own, {"1": [{"part": "no-such-part", "turn": 0}]})
+    intake.add_output(own, "place", folder, "AB")
+    with page(own.path) as running:
+        tab, _ = tab_of(browser, running)
+        expect(tab.get_by_role("heading", name="A frame over these sites")).to_be_visible(timeout=SLOW_MS)
+        tab.locator(".site-head").nth(1).click()
+        parts = tab.locator(".site").nth(1).locator(".parts")
+        expect(parts).to_contain_text("no-such-part", timeout=SLOW_MS)
+        expect(parts.get_by_role("radio").first).to_be_visible()
 
 
 def test_the_frame_shows_what_seat_foretells(opened: tuple[Tab, list[str], Page], case: Path) -> None:

@@ -1576,12 +1576,16 @@ export interface components {
         /**
          * CaseView
          * @description A case: its code, what will be built, its named sites, and the scans beside that of the bodies.
+         *
+         *     remarks: what to look at again, one sentence each.
          */
         CaseView: {
             /** Around */
             around: components["schemas"]["AroundView"][];
             /** Code */
             code: string;
+            /** Remarks */
+            remarks: string[];
             /** Sites */
             sites: components["schemas"]["CaseSiteView"][];
             /**

@@ -112,6 +112,7 @@ function Sites({ state, chosen, choose, settled }: {
         {state.scene && !state.scene.whole && <p class="note">{texts.partial}</p>}
         {result.sites.length === 0 && <p>{texts.none}</p>}
       </header>
+      {state.case?.remarks.map((line) => <p class="notice" role="status">{line}</p>)}
       <Against state={state} />
       <Together state={state} />
       <ol class="sites">

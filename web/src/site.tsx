@@ -165,7 +165,7 @@ function BudgetRow({ row, greatest }: { row: Budget; greatest: number }) {
     <tr class={known ? "" : "unknown"}>
       <th scope="row">{row.source}{row.origin && <small>{row.origin}</small>}</th>
       <td class="bar"><span style={{ width: known ? `${(100 * row.platform_um!) / greatest}%` : "100%" }} /></td>
-      <td class="value">{known ? figure(row.platform_um, 1) : texts.evidence.noFigure}</td>
+      <td class="value">{known ? figure(row.platform_um, 1) : row.index_deg === null ? texts.evidence.noFigure : texts.evidence.turnOnly(row.index_deg)}</td>
     </tr>
   );
 }

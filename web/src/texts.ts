@@ -186,6 +186,7 @@ export const texts = {
     budget: "Where the uncertainty comes from",
     budgetNote: "Standard uncertainty of the platform's centre, µm",
     noFigure: "no figure",
+    turnOnly: (deg: number) => `turn only, ${figure(deg, 2)}°`,
     noBudget: "This result holds the scan's own share only. What the made part, its seating and the temperature add is not in it.",
     total: "all that have a figure",
     distances: "To the other sites",

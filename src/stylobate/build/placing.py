@@ -18,7 +18,7 @@ from stylobate.build.footing import Footing, footings
 from stylobate.build.insertion import insertion_of, joint_options
 from stylobate.build.model import Channel, Joint, Link, PlacedSite, Placement, Tissue
 from stylobate.build.planned import aim_at, exit_of, pieces, tooth_over
-from stylobate.build.request import require_sites
+from stylobate.build.request import Step, require_sites
 from stylobate.build.ways import Way, turned, ways_of, ways_on
 from stylobate.build.wishes import CHANNEL_DIAMETER, Wishes, wishes_of
 from stylobate.core.closest import SurfaceTree
@@ -220,36 +220,37 @@ def _tissue(site: RecordSite, around: Surroundings) -> Tissue | None:
     return tissue_around(around.tissue, site.scan_from_connection, site.platform_diameter)
 
 
+def _said(site: RecordSite, steps: Sequence[Step]) -> str:
+    return f"{site.site}={','.join(step.part + ('' if step.turn is None else f'@{step.turn}') for step in steps)}"
+
+
+def _names(steps: Sequence[Step]) -> tuple[tuple[str, int], ...]:
+    return tuple((step.part, step.turn or 0) for step in steps)
+
+
 def _ranking(site: RecordSite, folder: PartsFolder, wishes: Wishes, aim: FloatArray) -> Ranking:
-    steps = wishes.chains.get(site.site)
-    if steps is None:
-        ways = ways_on(folder, site.connection)
+    steps, taken = wishes.chains.get(site.site), wishes.taken.get(site.site)
+    if steps is not None:
+        ways = ways_of(folder, site.connection, steps, f"--site {_said(site, steps)}")
     else:
-        said = ",".join(step.part + ("" if step.turn is None else f"@{step.turn}") for step in steps)
-        ways = ways_of(folder, site.connection, steps, f"--site {site.site}={said}")
+        ways = ways_on(folder, site.connection)
+    if taken is not None and _names(taken) not in {way.names for way in ways}:
+        ways = (*ways, *ways_of(folder, site.connection, taken, f"site {_said(site, taken)}"))
     return ranked(ways, site.scan_from_connection, aim)
 
 
 def _taken(
     sites: tuple[RecordSite, ...], rankings: list[Ranking], joint: tuple[Joint, ...], wishes: Wishes
 ) -> list[Way]:
-    """The chain of each site: its best, the one to take, or with one_path that of the best joint option.
-
-    Raises UsageError where what is to be taken is none of a site's options.
-    """
+    """The chain of each site: its best, the one to take, or with one_path that of the best joint option."""
     by_name = [{way.names: way for way in ranking.ways} for ranking in rankings]
     if wishes.one_path and joint:
         return [names[chain] for names, chain in zip(by_name, joint[0].chains, strict=True)]
     ways = [ranking.ways[0] if ranking.ways else Way((), np.eye(4)) for ranking in rankings]
     for k, site in enumerate(sites):
         steps = wishes.taken.get(site.site)
-        if steps is None:
-            continue
-        chain = tuple((step.part, step.turn or 0) for step in steps)
-        if chain not in by_name[k]:
-            said = ", ".join(f"{part}@{turn}" for part, turn in chain)
-            raise UsageError(f"site {site.site}: {said} is none of its options; take one that is listed.")
-        ways[k] = by_name[k][chain]
+        if steps is not None:
+            ways[k] = by_name[k][_names(steps)]
     return ways
 
 

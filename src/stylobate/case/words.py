@@ -45,7 +45,7 @@ def crossed(teeth: Mapping[str, str]) -> list[str]:
     named = ", ".join(
         f"{tooth} is site {site}" for tooth, site in sorted(teeth.items(), key=lambda t: along_arch(t[0]))
     )
-    return [f"LOOK AGAIN: sites are numbered along the arch, but {named}: compare with the picture of the arch"]
+    return [f"Look again: sites are numbered along the arch, but {named}; compare with the picture of the arch"]
 
 
 def _about(line: Line) -> str:

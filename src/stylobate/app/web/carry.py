@@ -9,8 +9,9 @@ import numpy as np
 
 from stylobate.app.web.chains import chain_word, read_word
 from stylobate.build.footing import REFUSED
-from stylobate.build.ways import ways_on
-from stylobate.core.errors import ResultError
+from stylobate.build.request import Step
+from stylobate.build.ways import ways_of, ways_on
+from stylobate.core.errors import ResultError, UsageError
 from stylobate.core.rigid import turn_of
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import PartsFolder
@@ -83,7 +84,17 @@ def _chain_on(
         turned = (turn - round(turn_of(motion) * new.index_order / (2.0 * math.pi))) % new.index_order
         if ((first, turned), *above) in options:
             return ((first, turned), *above)
+        if tuple(chain) not in options and _stands(((first, turned), *above), new, parts):
+            return ((first, turned), *above)
     return tuple(chain) if tuple(chain) in options else None
+
+
+def _stands(chain: tuple[tuple[str, int], ...], site: RecordSite, parts: PartsFolder) -> bool:
+    """Whether a chain can stand at these turns: one whose turn changes no channel is not among the options."""
+    try:
+        return bool(ways_of(parts, site.connection, [Step(*step) for step in chain], ""))
+    except UsageError:
+        return False
 
 
 def _reason(old: RecordSite | None, new: RecordSite | None) -> str:

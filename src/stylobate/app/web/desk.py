@@ -26,6 +26,7 @@ from stylobate.case import Case, checks, intake
 from stylobate.case.beam import marked
 from stylobate.case.folder import require_initials
 from stylobate.case.joined import join_words
+from stylobate.case.words import crossed
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.record import read_result
 
@@ -283,7 +284,7 @@ class CaseDesk:
         table = self.case.table
         sites = tuple(self._site(state) for state in checks.states(self.case))
         around = tuple(self._around(role) for role in AROUND if table.scan(role))
-        return CaseView(table.code, table.work, sites, around)
+        return CaseView(table.code, table.work, sites, around, tuple(crossed(table.teeth())))
 
     def _around(self, role: Role) -> AroundView:
         join = self.case.table.join(role)

@@ -232,12 +232,16 @@ class AroundView:
 
 @dataclass(frozen=True)
 class CaseView:
-    """A case: its code, what will be built, its named sites, and the scans beside that of the bodies."""
+    """A case: its code, what will be built, its named sites, and the scans beside that of the bodies.
+
+    remarks: what to look at again, one sentence each.
+    """
 
     code: str
     work: Work
     sites: tuple[CaseSiteView, ...]
     around: tuple[AroundView, ...]
+    remarks: tuple[str, ...]
 
 
 @dataclass(frozen=True)

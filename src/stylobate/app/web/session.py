@@ -73,8 +73,9 @@ class Session(Showing):
                 "'stylobate open' with its new place"
             )
         if self.busy():
-            name = self.state.job.file if self.state.job else "the scan"
-            raise UsageError(f"{name} is still being measured; wait until it is done, or stop it first")
+            job = self.state.job
+            what = f" ({job.file}: {job.stage})" if job else ""
+            raise UsageError(f"other work is still under way{what}; wait until it is done, or stop it first")
         return desk
 
     def take_scan(self, name: str, sha256: str, again: bool = False) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
@@ -146,11 +146,17 @@ class Showing(Board):
 
     async def _show_placement(self, folder: Path) -> None:
         desk = self.place.desk
-        try:
-            view = await self.placed(folder, desk.current.chains if desk and desk.current else (), "")
-        except StylobateError as error:
-            view = PlacementView((), {}, "", None, (), one_line(error))
+        chains = desk.current.chains if desk and desk.current else ()
+        view = await self._placed_or_why(folder, chains)
+        if view.refused and chains and not view.sites:
+            view = replace(await self._placed_or_why(folder, ()), refused=view.refused)
         self.change(placement=view)
+
+    async def _placed_or_why(self, folder: Path, chains: tuple[str, ...]) -> PlacementView:
+        try:
+            return await self.placed(folder, chains, "")
+        except StylobateError as error:
+            return PlacementView((), {}, "", None, (), one_line(error))
 
     async def placed(self, folder: Path, chains: tuple[str, ...], out: str) -> PlacementView:
         """Parts on a result's sites, placed once. out: where files are to be kept, "" nowhere.
