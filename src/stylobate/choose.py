@@ -58,6 +58,8 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
     laid = _compared(trees, around, first)
     close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
     last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
+    if last[0].descent.sd > HOPELESS_SD:
+        return []
     for _ in range(TIMES_TURNED):
         best = last[0]
         home = rigid.inverse(best.descent.scan_from_connection)
