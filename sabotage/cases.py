@@ -58,8 +58,8 @@ SPOILINGS = (
     Spoiling(
         "noise treated as white",
         "field.py",
-        "result *= self.correlated_sd**2",
-        "result *= 1e-12 * self.correlated_sd**2",
+        "sizes = self.correlated_sd**2,",
+        "sizes = 1e-12 * self.correlated_sd**2,",
         f"{GUIDES}::test_effective_sample_size",
     ),
     Spoiling(

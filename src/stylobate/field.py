@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from stylobate.core.decay import decay
 from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray, LongArray
 
@@ -20,6 +21,7 @@ LEAST_CELL = 0.16  # mm
 LIKE = 0.1  # between unit normals that are taken together where only normals count
 VIEW_SD = 0.003  # mm: shift of a view (no source)
 EDGE_SD, EDGE_LENGTH = 0.012, 0.3  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
+MATERN = {0.5: (0.0, 0.0), 1.5: (1.0, 0.0), 2.5: (1.0, 1.0 / 3.0)}
 VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)
 
 
@@ -55,17 +57,13 @@ class Field:
 
     def covariance(self, patches: Patches) -> FloatArray:
         """(n, n) covariance of the patches' residuals, mm²."""
-        away = squared_distances(patches.centre[None], patches.spread[None])[0]
-        np.sqrt(away, out=away)
-        away /= self.length
-        result = correlation(away, self.smoothness)
-        result *= self.correlated_sd**2
+        edge = np.zeros(len(patches.count)) if patches.edge is None else patches.edge
+        place = np.vstack([patches.centre.T, patches.spread])
+        normal = np.ascontiguousarray(patches.matrix[:, :3].T)
+        unit = np.ascontiguousarray(_unit(patches.matrix[:, :3]).T)
+        sizes = self.correlated_sd**2, self.view_sd**2, self.edge_sd**2
+        result = _pairs(place, normal, unit, edge, sizes, *_matern_of(self.smoothness, self.length))
         result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
-        if self.view_sd > 0.0:
-            result += self.view_sd**2 * same_view(patches)
-        if self.edge_sd > 0.0 and patches.edge is not None:
-            beside = np.flatnonzero(patches.edge)
-            result[np.ix_(beside, beside)] += self.edge_sd**2 * same_edge(patches, beside)
         return result
 
     def factor(self, patches: Patches) -> FloatArray:
@@ -75,20 +73,61 @@ class Field:
 
 def correlation(t: FloatArray, smoothness: float) -> FloatArray:
     """Matérn correlation at t = distance/length, by closed form (Rasmussen & Williams 2006, eq. 4.16–4.17)."""
-    u = np.sqrt(2.0 * smoothness) * t
-    decay = np.negative(u)
-    np.exp(decay, out=decay)
-    if smoothness == 0.5:
-        return np.asarray(decay)
-    if smoothness == 1.5:
-        u += 1.0
-    else:
-        square = u * u
-        square /= 3.0
-        u += 1.0
-        u += square
-    u *= decay
-    return np.asarray(u)
+    result = np.empty(t.size)
+    _correlations(np.ascontiguousarray(t).reshape(-1), *_matern_of(smoothness, 1.0), result)
+    return result.reshape(t.shape)
+
+
+def _matern_of(smoothness: float, length: float) -> tuple[float, float, float]:
+    """u = rate · distance; and a, b of the correlation (1 + a·u + b·u²) exp(−u)."""
+    return float(np.sqrt(2.0 * smoothness)) / length, *MATERN[smoothness]
+
+
+@compiled
+def _matern(u: float, first: float, second: float) -> float:
+    return (1.0 + u * (first + u * second)) * decay(u)
+
+
+@compiled
+def _correlations(t: FloatArray, rate: float, first: float, second: float, result: FloatArray) -> None:
+    for i in range(len(t)):
+        result[i] = _matern(rate * t[i], first, second)
+
+
+@compiled
+def _pairs(
+    place: FloatArray, normal: FloatArray, unit: FloatArray, edge: FloatArray, sizes: tuple[float, float, float],
+    rate: float, first: float, second: float,
+) -> FloatArray:  # fmt: skip
+    """(n, n) covariance of patches for variances `sizes` of the smooth field, of views and of edges (eq. 6, 6a, 8c).
+
+    place (4, n): centre and spread. normal, unit (3, n): the patches' mean normals, and of unit length. edge (n,).
+    """
+    n = place.shape[1]
+    result = np.zeros((n, n))
+    away = np.empty(n)
+    for i in range(n):
+        x, y, z, wide = place[0, i], place[1, i], place[2, i], place[3, i]
+        a, b, c, d, e, f = normal[0, i], normal[1, i], normal[2, i], unit[0, i], unit[1, i], unit[2, i]
+        row = result[i]
+        for j in range(i + 1):
+            square = (x - place[0, j]) ** 2 + (y - place[1, j]) ** 2 + (z - place[2, j]) ** 2
+            away[j] = np.sqrt(square + (wide + place[3, j]))
+        if sizes[0] > 0.0:
+            for j in range(i + 1):
+                row[j] = sizes[0] * _matern(rate * away[j], first, second)
+        if sizes[1] > 0.0:
+            for j in range(i + 1):
+                along = a * normal[0, j] + b * normal[1, j] + c * normal[2, j]
+                apart = 1.0 - (d * unit[0, j] + e * unit[1, j] + f * unit[2, j])
+                row[j] += sizes[1] * along * decay(max(apart, 0.0) / VIEW)
+        if sizes[2] * edge[i] > 0.0:
+            for j in range(i + 1):
+                row[j] += sizes[2] * edge[i] * edge[j] * decay(away[j] / EDGE_LENGTH)
+    for i in range(n):
+        for j in range(i):
+            result[j, i] = result[i, j]
+    return result
 
 
 def same_view(patches: Patches) -> FloatArray:
@@ -96,16 +135,17 @@ def same_view(patches: Patches) -> FloatArray:
 
     A shift v moves a patch by n·v, and shift of like normals is the same: (n·n') exp((n̂·n̂' − 1)/VIEW).
     """
-    normal = patches.matrix[:, :3]
-    unit = _unit(normal)
-    return np.asarray((normal @ normal.T) * np.exp((unit @ unit.T - 1.0) / VIEW))
+    return Field(0.0, 0.0, 1.0, 0.5, view_sd=1.0).covariance(patches)
 
 
 def same_edge(patches: Patches, beside: LongArray) -> FloatArray:
     """(k, k) covariance of patches `beside` (k,) sharp edges, for a surface off by one mm there (method, eq. 6a)."""
     assert patches.edge is not None
-    edge, d2 = patches.edge[beside], squared_distances(patches.centre[None, beside], patches.spread[None, beside])[0]
-    return np.asarray(np.outer(edge, edge) * np.exp(-np.sqrt(d2) / EDGE_LENGTH))
+    p = patches
+    some = Patches(
+        p.centre[beside], p.residual[beside], p.matrix[beside], p.count[beside], p.spread[beside], patches.edge[beside]
+    )
+    return Field(0.0, 0.0, 1.0, 0.5, edge_sd=1.0).covariance(some)
 
 
 def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:

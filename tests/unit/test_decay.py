@@ -1,0 +1,35 @@
+"""exp in compiled loops, and the covariance of patches that is made of it, against NumPy's."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from stylobate.core.decay import MOST, decay
+from stylobate.field import EDGE_LENGTH, VIEW, Field, Patches
+
+
+def test_decay_is_exp_to_the_last_bits() -> None:
+    x = np.concatenate([[0.0, 1e-300, 1e-9, MOST], np.linspace(0.0, MOST, 10_001), np.log(2.0) * np.arange(0.5, 80.0)])
+    x = x[x <= MOST]
+    assert [decay(float(one)) for one in x] == pytest.approx(np.exp(-x), rel=1e-15, abs=0.0)
+    assert decay(1e6) == decay(MOST)
+
+
+@pytest.mark.parametrize("smoothness", [0.5, 1.5, 2.5])
+def test_covariance_is_the_sum_of_its_parts(smoothness: float) -> None:
+    rng = np.random.default_rng(7)
+    centre, normal, spread = rng.uniform(0.0, 3.0, (40, 3)), rng.normal(size=(40, 3)), rng.uniform(0.0, 0.01, 40)
+    edge = np.where(rng.random(40) < 0.5, rng.random(40), 0.0)
+    count = rng.integers(1, 9, 40).astype(np.float64)
+    field = Field(0.004, 0.009, 0.6, smoothness, view_sd=0.003, edge_sd=0.012)
+    found = field.covariance(Patches(centre, np.zeros(40), normal, count, spread, edge))
+
+    away = np.sqrt(np.sum((centre[:, None] - centre) ** 2, axis=2) + spread[:, None] + spread)
+    u = np.sqrt(2.0 * smoothness) * away / field.length
+    shape = {0.5: np.ones_like(u), 1.5: 1.0 + u, 2.5: 1.0 + u + u**2 / 3.0}[smoothness] * np.exp(-u)
+    unit = normal / np.linalg.norm(normal, axis=1, keepdims=True)
+    views = normal @ normal.T * np.exp((unit @ unit.T - 1.0) / VIEW)
+    edges = np.outer(edge, edge) * np.exp(-away / EDGE_LENGTH)
+    expected = field.correlated_sd**2 * shape + field.view_sd**2 * views + field.edge_sd**2 * edges
+    assert found == pytest.approx(expected + np.diag(field.white_sd**2 / count), rel=1e-12, abs=1e-18)
