@@ -13,6 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
+from stylobate.arch import order_along
 from stylobate.core.surface import Scan
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose.evidence import Evidence, gather
@@ -86,7 +87,8 @@ def selfcheck(
     for scan in scans:
         read = scan if isinstance(scan, Scan) else read_scan(scan)
         bench, found = fitted_sites(read, folder, scan_bodies, progress)
-        for k, measured in enumerate(found):
+        poses = np.array([one.pose.scan_from_connection for one in found]).reshape(-1, 4, 4)
+        for k, measured in enumerate(found[i] for i in order_along(poses[:, :3, 3], poses[:, :3, 2])):
             evidence = gather(
                 bench.trees[measured.body], bench.edges[measured.body], measured.around, measured.fit.support,
                 measured.pose,

@@ -190,6 +190,17 @@ def test_parts_chosen_elsewhere_that_cannot_stand_leave_the_options(
         expect(parts.get_by_role("radio").first).to_be_visible()
 
 
+def test_a_frame_over_doubtful_sites_says_so_first(browser: Browser, tmp_path: Path) -> None:
+    demo_parts(tmp_path / "parts")
+    scan = scan_at(tmp_path / "arch.ply", 3)
+    result = result_at(tmp_path / "result", scan, tmp_path / "parts", 3, "undecided")
+    with page(result, "--parts", tmp_path / "parts", "--scan", scan) as running:
+        tab, _ = tab_of(browser, running)
+        frame = tab.locator(".frame")
+        expect(frame.locator("p").first).to_contain_text("Not before sites 1, 2, 3 are cleared up", timeout=60_000)
+        expect(frame.locator("p").nth(1)).to_contain_text("A rigid frame made to these positions")
+
+
 def test_the_frame_shows_what_seat_foretells(opened: tuple[Tab, list[str], Page], case: Path) -> None:
     tab, _, _ = opened
     result = Case.open(case).table.result()

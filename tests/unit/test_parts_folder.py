@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -282,6 +283,25 @@ def test_warnings_do_not_block(good: Path) -> None:
     assert report.usable
     assert [note.what for note in report.warnings] == ["no part refers to it"]
     load_parts(good)
+
+
+@pytest.mark.parametrize(
+    ("kind", "order", "odd"),
+    [("internal hex", 5, True), ("external hex", 4, True), ("trilobe", 4, True), ("internal hex", 6, False),
+     ("internal hex", 12, False), ("internal hex", 1, False), ("external hex", 0, False), ("trilobe", 3, False),
+     ("conical", 5, False), ("other", 7, False)],
+)  # fmt: skip
+def test_an_index_order_that_does_not_go_with_the_kind_is_asked_about(
+    good: Path, kind: str, order: int, odd: bool
+) -> None:
+    text = (good / "parts.toml").read_text()
+    (connection,) = re.findall(r"\[\[connection\]\].*?(?=\[\[)", text, re.DOTALL)[:1]
+    wanted = re.sub(r'kind = "[^"]*"', f'kind = "{kind}"', connection)
+    wanted = re.sub(r"index_order = \d+", f"index_order = {order}", wanted)
+    changed(good, connection, wanted)
+    asked = [note.what for note in check_parts(good).warnings if "equal positions" in note.what]
+    assert bool(asked) == odd
+    assert all(f"{order} equal positions do not go with kind {kind}" in what for what in asked)
 
 
 # Faults in surfaces

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-import numpy as np
+from types import SimpleNamespace
 
+import numpy as np
+import pytest
+
+from stylobate import selfcheck
+from stylobate.arch import order_along
+from stylobate.core.surface import Scan, Surface
 from stylobate.field import Field
+from stylobate.parts.model import PartsFolder
 from stylobate.selfcheck import SiteCheck, _pooled, checked
 from tests.unit.evidence_making import FIELD, drawn, evidence
 
@@ -15,6 +22,31 @@ def checks(field: Field, seed: int, count: int = 24) -> list[SiteCheck]:
         for k, values in enumerate(drawn(count, seed))
         for one in checked(evidence(values, field), "s", str(k), "post")
     ]
+
+
+def test_sites_are_numbered_as_measure_does(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The search gives them best first; result.json counts along the arch."""
+    along = [(0.0, 0.0), (8.0, -3.0), (16.0, -4.0), (24.0, -2.0)]
+    found = []
+    for k in (2, 0, 3, 1):
+        at = np.eye(4)
+        at[:2, 3] = along[k]
+        pose = SimpleNamespace(scan_from_connection=at)
+        found.append(SimpleNamespace(body=0, around=None, fit=SimpleNamespace(support=None), pose=pose))
+    bench = SimpleNamespace(trees=[None], edges=[None], bodies=[SimpleNamespace(id="post")])
+    seen: list[tuple[str, float]] = []
+
+    def note(pose: SimpleNamespace, _scan: str, site: str, _body: str) -> list[SiteCheck]:
+        seen.append((site, pose.scan_from_connection[0, 3]))
+        return []
+
+    monkeypatch.setattr(selfcheck, "fitted_sites", lambda *_: (bench, found))
+    monkeypatch.setattr(selfcheck, "gather", lambda *parts: parts[-1])
+    monkeypatch.setattr(selfcheck, "checked", note)
+    scan = Scan(Surface(np.zeros((1, 3)), np.zeros((0, 3), np.int32)), np.zeros(3), "s", "")
+    selfcheck.selfcheck([scan], PartsFolder("", "", "", "", (), ()))
+    order = order_along(np.array([[*at, 0.0] for at in along]), np.tile([0.0, 0.0, 1.0], (4, 1)))
+    assert seen == [(str(k + 1), along[i][0]) for k, i in enumerate(order)]
 
 
 def test_true_covariances_pass() -> None:

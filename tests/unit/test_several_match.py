@@ -8,6 +8,7 @@ from scipy.spatial.transform import Rotation
 
 from stylobate.core.errors import ResultError
 from stylobate.core.rigid import exp
+from stylobate.several.comparing.union import united
 from stylobate.several.lay import laid
 from stylobate.several.match import best_match, matched
 from tests.unit.several_making import anywhere, arch, record, upright
@@ -44,6 +45,17 @@ def test_any_numbering_any_frame(count: int) -> None:
         assert match.pairs == tuple(sorted((int(k), place) for place, k in enumerate(order)))
         assert np.abs((np.linalg.inv(match.b_from_a) @ motion)[:3, :3] - np.eye(3)).max() < 0.02
         assert match.rms < 0.15
+
+
+def test_sites_that_stand_alike_only_roughly_are_asked_about() -> None:
+    rng = np.random.default_rng(11)
+    poses = arch(2, rng)
+    other = [poses[0], poses[1] @ exp(np.array([0.7, 0.6, 0.0, 0.0, 0.0, 0.0]))]
+    (asked,) = matched(record(poses), record(other, "b")).doubts("a", "b")
+    assert asked.startswith("Are a and b of the same implants?")
+    assert united([record(poses), record(other, "b")]).doubts[0].startswith("Are ")
+    lifted = [*poses[:1], poses[1] @ exp(np.array([0.0, 0.0, 0.3, 0.0, 0.0, 0.0]))]
+    assert matched(record(poses), record(lifted, "b")).doubts("a", "b") == ()
 
 
 def test_sites_that_only_one_has_are_left_over() -> None:

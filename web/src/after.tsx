@@ -101,9 +101,11 @@ export function FrameBlock({ state }: { state: State }) {
   const t = texts.frame;
   const { frame } = state;
   if (!frame) return null;
+  const doubtful = state.result!.sites.filter((site) => site.verdict !== null && site.verdict !== "use").map((site) => site.site);
   return (
     <section class="block frame">
       <h2>{t.title}</h2>
+      {!frame.refused && doubtful.length > 0 && <p class="doubtful"><strong>{t.doubtful(doubtful)}</strong></p>}
       <p><strong>{t.lead(frame)}</strong> {!frame.refused && t.cause(frame)}</p>
       {!frame.refused && (
         <>

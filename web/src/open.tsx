@@ -45,6 +45,7 @@ export function Open(props: Props) {
       )}
       {job && (
         <div class="job" role="status">
+          {!state.result && <h1 class="visually-hidden">{texts.measuring}</h1>}
           <p><strong>{job.file}</strong><span>{texts.stage(job.stage, job.share)}</span></p>
           <progress max="1" value={job.share > 0 ? job.share : undefined} aria-label={texts.stage(job.stage, job.share)} />
           {!state.read_only && <button type="button" class="quiet" onClick={props.stop}>{t.stop}</button>}

@@ -10,6 +10,7 @@ const VERDICT: Record<string, string> = {
 export const texts = {
   title: "stylobate",
   skip: "Go to the sites",
+  measuring: "At work on the scan",
   kept: (folder: string) => `Kept in ${folder}`,
   shownFrom: (folder: string) => `Finished result, shown as it is: ${folder}`,
   undo: "Undo",
@@ -102,6 +103,8 @@ export const texts = {
   },
   frame: {
     title: "A frame over these sites",
+    doubtful: (sites: string[]) => `Not before ${sites.length === 1 ? `site ${sites[0]} is` : `sites ${sites.join(", ")} are`} cleared up: `
+      + "what follows holds only if every site stood where it was measured.",
     lead: (frame: Frame): string => {
       if (frame.refused) return frame.refused;
       const within = frame.probability_within_limits ?? 0;

@@ -38,6 +38,10 @@ def surfaces_of(table: PartsTable) -> list[str]:
     return names + [str(region.surface) for region in regions if hasattr(region, "surface")]
 
 
+REPEATS = {"external hex": 6, "internal hex": 6, "trilobe": 3}
+"""How often the outline of a kind of connection repeats round its axis."""
+
+
 def check_references(table: PartsTable) -> list[Note]:
     """Faults and warnings over the whole of parts.toml."""
     known = [connection.id for connection in table.connection]
@@ -47,6 +51,7 @@ def check_references(table: PartsTable) -> list[Note]:
             notes += _unresolved(entry_key(kind, index, getattr(entry, "id", ""), key), getattr(entry, key), known)
     notes += _circles(table)
     notes += _unused(table)
+    notes += _odd_marks(table)
     if not table.scan_body:
         notes.append(warning(PARTS_TOML, "", "no scan body", "add [[scan_body]] to measure with this folder"))
     return notes
@@ -87,6 +92,16 @@ def _circles(table: PartsTable) -> Iterator[Note]:
             place = entry_key("multi_unit_abutment", index, abutment.id, "provides")
             what = f'"{abutment.provides}" leads back to "{abutment.seats_on}", on which it seats'
             yield fault(PARTS_TOML, place, what, "give the upper side a connection of its own")
+
+
+def _odd_marks(table: PartsTable) -> Iterator[Note]:
+    """Connections whose index_order does not go with how often their kind repeats round the axis."""
+    for index, connection in enumerate(table.connection):
+        repeats, order = REPEATS.get(connection.kind, 0), connection.index_order
+        if repeats and order and order % repeats and repeats % order:
+            place = entry_key("connection", index, connection.id, "index_order")
+            what = f"{order} equal positions do not go with kind {connection.kind}, which repeats {repeats} times round"
+            yield warning(PARTS_TOML, place, what, "check both: a wrong number turns every part placed on it")
 
 
 def _unused(table: PartsTable) -> Iterator[Note]:

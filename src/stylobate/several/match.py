@@ -21,6 +21,8 @@ from stylobate.several.lay import LEVER, laid, landmarks
 REACH = 1.0
 """mm by which a site may stand off and still be the same one: far above any measuring error, far below the spacing of
 implants (common practice, no source)."""
+STRANGE = 0.2
+"""mm rms of landmarks: beyond what drift and a body left 0.3 mm high make of one mouth (common practice, no source)."""
 TURN_RADIUS = 2.0
 """mm: a turn about the axis counts as the way of a point at this radius."""
 TURN_MOST = 0.3
@@ -40,6 +42,15 @@ class Match:
     b_from_a: FloatArray
     rms: float
     ambiguous: bool
+
+    def doubts(self, a: str, b: str) -> tuple[str, ...]:
+        """A question where the sites of `a` and `b` (names of results) stand too far apart for scans of one mouth."""
+        if self.rms < STRANGE:
+            return ()
+        return (
+            f"Are {a} and {b} of the same implants? Laid on each other their sites stand {self.rms:.2f} mm apart "
+            "(rms), much more than scans of one mouth do.",
+        )
 
 
 def matched(a: Record, b: Record, reach: float = REACH) -> Match:

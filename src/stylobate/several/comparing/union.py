@@ -25,12 +25,14 @@ class Union:
     """The implants seen by any of the scans, in order along the arch.
 
     records: (scans) as given. sites[i][k]: the site of scan k that is implant i, None where that scan lacks it.
-    first_from_scan: (scans, 4, 4) rough, by landmarks; the frame of the first scan.
+    first_from_scan: (scans, 4, 4) rough, by landmarks; the frame of the first scan. doubts: whether these are the same
+    implants at all, a question each.
     """
 
     records: tuple[Record, ...]
     sites: tuple[tuple[RecordSite | None, ...], ...]
     first_from_scan: FloatArray
+    doubts: tuple[str, ...] = ()
 
     def name(self, implant: int) -> str:
         """The implant's name: that of its site in the first scan that shows it."""
@@ -61,8 +63,10 @@ def united(records: Sequence[Record]) -> Union:
     known = records[0]
     rows: list[list[RecordSite | None]] = [[site] for site in known.sites]
     frames = [np.eye(4)]
+    doubts: tuple[str, ...] = ()
     for k, record in enumerate(records[1:], start=1):
         match = matched(known, record)
+        doubts += match.doubts(records[0].name, record.name)
         first_from_scan = rigid.inverse(match.b_from_a)
         partner = dict(match.pairs)
         for i, row in enumerate(rows):
@@ -78,7 +82,7 @@ def united(records: Sequence[Record]) -> Union:
     order = order_along(poses[:, :3, 3], poses[:, :3, 2])
     if [i for i in order if i < len(records[0].sites)] != sorted(i for i in order if i < len(records[0].sites)):
         order = order[::-1]
-    return Union(tuple(records), tuple(tuple(rows[i]) for i in order), np.array(frames))
+    return Union(tuple(records), tuple(tuple(rows[i]) for i in order), np.array(frames), doubts)
 
 
 def refuse_duplicates(records: Sequence[Record]) -> None:

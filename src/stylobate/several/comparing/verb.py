@@ -194,7 +194,7 @@ def _contrasts(
 
 
 def _notes(union: Union, found: Search) -> tuple[str, ...]:
-    notes = []
+    notes = list(union.doubts)
     for k, record in enumerate(union.records):
         shared = sum(union.sites[i][k] is not None for i in union.common())
         if shared < FEWEST:

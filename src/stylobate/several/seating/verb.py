@@ -100,7 +100,11 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
         one_screw=tuple(_one_screw(frame, implants[None], rims, names, k) for k in range(len(names))),
         without=without,
         stands_out=_stands_out(worst, without, limits),
-        notes=(*about_match(made, below, match.pairs, match.ambiguous), *about_tilt(implants, rims)),
+        notes=(
+            *match.doubts(made.name, below.name),
+            *about_match(made, below, match.pairs, match.ambiguous),
+            *about_tilt(implants, rims),
+        ),
     )
 
 
