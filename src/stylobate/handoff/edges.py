@@ -89,11 +89,12 @@ def clipped(surface: Surface, height: FloatArray) -> Surface:
         return known[key]
 
     pieces: list[list[int]] = []
-    for face, within in zip(faces[(count == 1) | (count == 2)], inside[(count == 1) | (count == 2)], strict=True):
-        k = int(np.argmax(within)) if within.sum() == 1 else int(np.argmin(within))
-        a, b, c = (int(value) for value in np.roll(face, -k))
+    cut = (count == 1) | (count == 2)
+    alone = np.where(count[cut] == 1, np.argmax(inside[cut], axis=1), np.argmin(inside[cut], axis=1))
+    turned = np.take_along_axis(faces[cut], (np.arange(3) + alone[:, None]) % 3, axis=1)
+    for (a, b, c), single in zip(turned.tolist(), (count[cut] == 1).tolist(), strict=True):
         ab, ca = between(a, b), between(c, a)
-        pieces += [[a, ab, ca]] if within.sum() == 1 else [[ab, b, c], [ab, c, ca]]
+        pieces += [[a, ab, ca]] if single else [[ab, b, c], [ab, c, ca]]
     if pieces:
         made.append(np.array(pieces, np.int64))
         points.append(np.array(fresh))

@@ -64,17 +64,31 @@ def replaced(scan: Scan, poses: Sequence[FloatArray], bodies: Sequence[Surface])
         tree, cad = fine[id(body)]
         connection_from_scan = inverse(pose)
         local = vertices @ connection_from_scan[:3, :3].T + connection_from_scan[:3, 3]
-        near = _near(local, body, BLOB_REACH)
-        found = tree.closest(local[near])
-        distance = np.full(len(local), np.inf)
-        distance[near] = np.where(found.on_boundary, np.abs(found.distance), found.distance)
-        faces = _without_scraps(local, faces[~touching(faces, distance < BODY_REACH)], body)
-        blob = _blobs(local, faces, body, distance, near, found.gradient)
-        faces = _without_scraps(local, faces[~touching(faces, blob)], body)
-        local, faces, joined = _joined(local, faces, cad)
-        vertices = local @ pose[:3, :3].T + pose[:3, 3]
+        beside = touching(faces, _near(local, body, NEAR))
+        used, number = np.unique(faces[beside], return_inverse=True)
+        made, joints, joined = _one(local[used], number.reshape(-1, 3).astype(np.int32), body, tree, cad)
+        back = np.concatenate([used, np.arange(len(made) - len(used)) + len(vertices)]).astype(np.int32)
+        vertices = np.concatenate([vertices, made[len(used) :] @ pose[:3, :3].T + pose[:3, 3]])
+        faces = np.concatenate([faces[~beside], back[joints]])
         welded.append(joined)
     return Replaced(_without_unused(vertices, faces), tuple(welded))
+
+
+def _one(
+    local: FloatArray, faces: IntArray, body: Surface, tree: SurfaceTree, cad: Surface
+) -> tuple[FloatArray, IntArray, bool]:
+    """The scan beside one body, connection frame, with the body replaced.
+
+    Returns `local` with the CAD surface's vertices behind it, faces, and whether the two are welded.
+    """
+    near = _near(local, body, BLOB_REACH)
+    found = tree.closest(local[near])
+    distance = np.full(len(local), np.inf)
+    distance[near] = np.where(found.on_boundary, np.abs(found.distance), found.distance)
+    faces = _without_scraps(local, faces[~touching(faces, distance < BODY_REACH)], body)
+    blob = _blobs(local, faces, body, distance, near, found.gradient)
+    faces = _without_scraps(local, faces[~touching(faces, blob)], body)
+    return _joined(local, faces, cad)
 
 
 def _near(local: FloatArray, body: Surface, reach: float) -> BoolArray:
