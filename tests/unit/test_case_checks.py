@@ -9,12 +9,19 @@ import pytest
 from click.testing import CliRunner
 
 from stylobate.app.commands.case import command
+from stylobate.app.unit_asked import unit_words
+from stylobate.app.web.desk import CaseDesk
+from stylobate.app.web.model import NoteCheck
 from stylobate.case import Case, intake
 from stylobate.case.beam import beam, readable_gap_um
 from stylobate.case.checks import SiteState, record_check, release, states, torque_words, withdraw
 from stylobate.case.model import KINDS
 from stylobate.case.words import crossed, summary
-from stylobate.core.errors import CaseError, UsageError
+from stylobate.core.errors import CaseError, RegisterError, UsageError
+from stylobate.register import open_register
+from stylobate.register.bench import accept_unseen
+from stylobate.register.entries import moment
+from stylobate.register.units import Kind, add, record
 from stylobate.report.pages import of_case
 from tests.unit.case_making import case_with_result, result_at, scan_at
 
@@ -99,6 +106,56 @@ def test_the_torque_target_is_that_of_the_part(case: Case, used: float, within: 
     found, words = torque_words(case, "14", used)
     assert found is within
     assert "10 to 15 N·cm" in words
+
+
+@pytest.fixture
+def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A data folder of its own whose register holds one unit fit for use, one retired, one of another kind."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "home"))
+    file = tmp_path / "home" / "stylobate" / "register.sqlite"
+    with open_register(file, create=True) as register:
+        add(register, ["AT-1", "AT-2"], Kind("alder-tall"))
+        add(register, ["AW-1"], Kind("alder-wide"))
+        accept_unseen(register, ["AT-1", "AT-2", "AW-1"], "old stock", moment())
+        record(register, ["AT-2"], "retired", moment(), None, "worn")
+    return file
+
+
+@pytest.mark.parametrize(
+    ("number", "passes", "words"),
+    [
+        ("at-1", True, "AT-1"),
+        ("AT-2", False, "AT-2, not to be used: retired on"),
+        ("AW-1", False, "it is of alder-wide, the site was measured as alder-tall"),
+        ("AT-9", True, "AT-9 (not in the register)"),
+    ],
+)
+def test_a_unit_that_the_register_refuses_does_not_pass(
+    case: Case, home: Path, number: str, passes: bool, words: str
+) -> None:
+    assert home.exists()
+    done = CliRunner().invoke(command, ["check", str(case.path), "14", "unit", "--number", number, "--by", "AB"])
+    assert done.exit_code == 0, done.output
+    noted = of(Case.open(case.path)).checks["unit"]
+    assert noted.ok is passes
+    assert words in noted.value
+    desk = CaseDesk.opened(case.path, home.parent)
+    desk.check(NoteCheck("16", "unit", True, number), "CD")
+    again = of(Case.open(case.path), "16").checks["unit"]
+    assert (again.ok, again.value) == (passes, noted.value)
+
+
+def test_without_a_register_a_unit_is_noted_and_a_broken_one_is_said(
+    case: Case, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "home"))
+    assert unit_words(case, "14", " AT  1 ") == (True, "AT 1")
+    file = tmp_path / "home" / "stylobate" / "register.sqlite"
+    file.parent.mkdir(parents=True)
+    file.write_bytes(b"no register")
+    assert unit_words(case, "14", "AT-1") == (True, "AT-1 (the register could not be asked)")
+    with pytest.raises(RegisterError, match="no register"):
+        unit_words(case, "14", "AT-1", tmp_path / "none.sqlite")
 
 
 def test_sites_are_named_once_and_by_what_is_there(case: Case) -> None:

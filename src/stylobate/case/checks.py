@@ -75,7 +75,7 @@ def record_check(
     case: Case, number: str, kind: Kind, who: str, ok: bool = True, value: str = "", note: str = ""
 ) -> Case:
     """Note a check of a site for the current scan. Raises UsageError and CaseError."""
-    _require_site(case, number)
+    of_tooth(case, number)
     scan = case.table.scan("bodies")
     assert scan is not None
     check = Check(tooth=number, kind=kind, ok=ok, scan=scan.sha256, value=value, note=note, by=who, time=now())
@@ -88,7 +88,7 @@ def record_check(
 
 def torque_words(case: Case, number: str, used_ncm: float) -> tuple[bool, str]:
     """Whether a torque is within the part's target, and the words that say so. Raises UsageError and CaseError."""
-    site = _require_site(case, number).site
+    site = of_tooth(case, number).site
     target = torque_target(case, site.scan_body)
     if target is None:
         return True, f"{used_ncm:g} N·cm (the parts folder states no target for {site.scan_body})"
@@ -103,7 +103,7 @@ def release(case: Case, number: str, who: str, reason: str = "") -> Case:
 
     Raises CaseError without a written reason where the verdict is not `use`, or a check is missing or failed.
     """
-    state = _require_site(case, number)
+    state = of_tooth(case, number)
     why = _against(state)
     if why and len(reason.strip()) < 3:
         raise CaseError(
@@ -114,7 +114,7 @@ def release(case: Case, number: str, who: str, reason: str = "") -> Case:
 
 def withdraw(case: Case, number: str, who: str, reason: str = "") -> Case:
     """Take a release back. Raises CaseError where there is none."""
-    state = _require_site(case, number)
+    state = of_tooth(case, number)
     if state.release is None:
         raise CaseError(f"{case.path}: tooth {number} is not released, so there is nothing to withdraw")
     return _act(case, state, who, reason.strip(), released=False)
@@ -165,7 +165,8 @@ def _against(state: SiteState) -> str:
     return "; ".join(words)
 
 
-def _require_site(case: Case, number: str) -> SiteState:
+def of_tooth(case: Case, number: str) -> SiteState:
+    """The site that stands for a tooth. Raises UsageError, CaseError."""
     tooth(number)
     found = [state for state in states(case) if state.tooth == number]
     if not found:

@@ -194,6 +194,8 @@ class MarksType(click.ParamType[tuple[float, float, float, float]]):
 @click.option("--not-ok", is_flag=True, help="The check was made and not passed.")
 @click.option("--ncm", type=click.FloatRange(min=0, max=200), help="torque: the value used, N·cm.")
 @click.option("--number", metavar="TEXT", help="unit: number of the scan body.")
+@click.option("--register", "register", type=click.Path(path_type=Path), metavar="FILE",
+              help="unit: the register to ask. [default: in the user's data folder, if there is one]")  # fmt: skip
 @click.option("--length", type=float, metavar="MM", help="radiograph: true length of a part seen in it.")
 @click.option("--ends", type=MarksType(), metavar="X,Y:X,Y", help="radiograph: middles of the part's two ends, pixels.")
 @click.option("--pixel", type=float, metavar="MM", help="radiograph: width of a pixel at the part.")
@@ -206,6 +208,7 @@ def check(
     not_ok: bool,
     ncm: float | None,
     number: str | None,
+    register: Path | None,
     length: float | None,
     ends: tuple[float, float, float, float] | None,
     pixel: float | None,
@@ -215,9 +218,11 @@ def check(
     """Note a chairside check of a site, with time and initials.
 
     KIND: clean (connection clean), seated (does not rock or turn), torque, radiograph, unit (which scan body). A
-    torque outside the part's target counts as not passed. With --length, --ends and --pixel of a radiograph the
+    torque outside the part's target counts as not passed, and so does a unit that the register of scan bodies says may
+    not be used here, or is another scan body than was measured. With --length, --ends and --pixel of a radiograph the
     beam's angle to the part's axis is found, and so which gap that picture could show.
     """
+    from stylobate.app.unit_asked import unit_words
     from stylobate.case import Case
     from stylobate.case.checks import record_check, torque_words
     from stylobate.case.model import KINDS as KNOWN
@@ -232,7 +237,8 @@ def check(
     elif kind == "unit":
         if not number or not number.strip():
             raise UsageError("a unit check needs the scan body's number, like --number AT-0042")
-        value = " ".join(number.split())
+        allowed, value = unit_words(case, tooth, number, register)
+        ok = ok and allowed
     elif kind == "radiograph" and (length, ends, pixel) != (None, None, None):
         value, shows = _beam_words(length, ends, pixel)
         ok = ok and shows

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
+from stylobate.app.unit_asked import unit_words
 from stylobate.app.web.after import Beside
 from stylobate.app.web.carry import same_sites
 from stylobate.app.web.chains import chains_of
@@ -268,8 +269,10 @@ class CaseDesk:
         ok, value = ask.ok, ask.value
         if ok and ask.kind == "torque":
             ok, value = checks.torque_words(self.case, ask.tooth, _ncm(value))
-        elif ok and ask.kind == "unit" and not value.strip():
-            raise UsageError("a unit check needs the scan body's number, like AT-0042")
+        elif ask.kind == "unit" and ok:
+            if not value.strip():
+                raise UsageError("a unit check needs the scan body's number, like AT-0042")
+            ok, value = unit_words(self.case, ask.tooth, value)
         elif ask.kind == "radiograph" and ask.marks is not None:
             found = marked(ask.marks.length, ask.marks.ends, ask.marks.pixel)
             ok, value = ok and found.gap_um is not None, found.sentence()
