@@ -62,5 +62,4 @@ def coverage_of(body: ScanBody, near: Around, fitted: Fit) -> float:
     """Share of the scan region's area that the scan shows, 0 to 1."""
     spots, _ = sampled(body.region, 0.25)
     local = to_connection(fitted.scan_from_connection, near.points[fitted.support])
-    distance, _ = Buckets.of(local, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)
-    return float(np.mean(np.isfinite(distance)))
+    return float(np.mean(Buckets.of(local, SHOWN_WITHIN).near(spots, SHOWN_WITHIN)))

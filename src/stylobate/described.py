@@ -150,7 +150,7 @@ def _map(measured: Measured, scan: Scan, faces: IntArray) -> SiteMap:
     own = usable(closest, near.normals @ measured.pose.scan_from_connection[:3, :3])
     own &= np.abs(closest.distance) < MAP_DEVIATION
     foreign = Buckets.of(near.points[shown & ~own & ~closest.on_boundary], MAP_MARGIN)
-    own &= ~np.isfinite(foreign.nearest(near.points, MAP_MARGIN)[0])
+    own &= ~foreign.near(near.points, MAP_MARGIN)
     off = np.where(own, 1e3 * closest.distance, np.nan)[shown]
     return SiteMap(near.points[shown] + scan.origin, _renumbered(faces, number), off)
 

@@ -193,14 +193,24 @@ def _side_of(gradient: FloatArray) -> LongArray:
 
 def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongArray:
     """Number (n,) of the cube of edge `cell` and the side (n,), 0 to 5, of each point; larger cubes if over `most`."""
+    low = points.min(axis=0)
     while True:
-        at = np.floor((points - points.min(axis=0)) / cell).astype(np.int64)
-        code = ((at[:, 0] * 2048 + at[:, 1]) * 2048 + at[:, 2]) * 6 + side
-        _, group = np.unique(code, return_inverse=True)
-        size = int(group.max()) + 1
+        code = _codes(points, low, cell, side)
+        size = len(np.unique(code))
         if size <= most:
-            return group
+            return np.unique(code, return_inverse=True)[1]
         cell *= max(1.05, float(np.sqrt(size / most)))
+
+
+@compiled
+def _codes(points: FloatArray, low: FloatArray, cell: float, side: LongArray) -> LongArray:
+    """A number for each pair of cube and side."""
+    code = np.zeros(len(points), np.int64)
+    for i in range(len(points)):
+        for d in range(3):
+            code[i] = code[i] * 2048 + int(np.floor((points[i, d] - low[d]) / cell))
+        code[i] = code[i] * 6 + side[i]
+    return code
 
 
 def merged(fine: Patches, group: LongArray) -> Patches:

@@ -46,7 +46,9 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
     foreign = index[~mine & (size[patch] >= LEAST_POINTS)]
     defect = np.zeros(len(off), np.bool_)
     defect[index[mine & surroundings.own[index]]] = True
-    supported = np.isin(surroundings.index, support)
+    carry = np.zeros(int(surroundings.index.max(initial=0)) + 1, np.bool_)
+    carry[support[support < len(carry)]] = True
+    supported = carry[surroundings.index]
     beside = np.zeros(len(off), np.bool_)
     if defect.any():
         beside = _close(surroundings.points[defect], surroundings.points, CLEAR_MARGIN + CELL)
@@ -59,7 +61,7 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
 
 def _close(those: FloatArray, points: FloatArray, reach: float) -> BoolArray:
     """Which points (n, 3) lie within `reach` mm of any of those (k, 3)."""
-    return np.isfinite(Buckets.of(those, reach).nearest(points, reach)[0])
+    return Buckets.of(those, reach).near(points, reach)
 
 
 def touching(points: FloatArray, cell: float) -> LongArray:

@@ -30,7 +30,7 @@ def missing_surface(body: ScanBody, evidence: Evidence, surroundings: Surroundin
     spots, normals = sampled(body.region, SPACING)
     free = surroundings.above_gum(spots, CLEAR_MARGIN)
     seen_points = surroundings.points[np.abs(surroundings.distance) < SHOWN_WITHIN]
-    shown = np.isfinite(Buckets.of(seen_points, SHOWN_WITHIN).nearest(spots, SHOWN_WITHIN)[0])
+    shown = Buckets.of(seen_points, SHOWN_WITHIN).near(spots, SHOWN_WITHIN)
     unseen = free & ~shown
     share = float(unseen.sum() / max(free.sum(), 1))
     if share <= MOST_UNSEEN:
