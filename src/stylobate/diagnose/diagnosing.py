@@ -114,7 +114,7 @@ def _searched(state: State) -> State:
 def _best_of_each(state: State) -> list[signs.Sign]:
     """Of each whole-surface cause not found yet, the form that wins most."""
     best: dict[str, signs.Sign] = {}
-    for sign in state.whole_surface_signs():
+    for sign in state.whole_surface_signs:
         if sign.cause not in best or sign.gain > best[sign.cause].gain:
             best[sign.cause] = sign
     return list(best.values())

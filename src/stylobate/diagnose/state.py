@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -107,6 +108,7 @@ class State:
         gain = signs.sign_of(higher, sign.cause, sign.shapes).gain
         return chi2_tail(gain, sign.shapes.shape[1]) < FALSE_ALARMS
 
+    @cached_property
     def whole_surface_signs(self) -> list[signs.Sign]:
         """Signs of the causes not found yet."""
         known = {sign.cause for sign in self.found}

@@ -21,6 +21,8 @@ LEAST_AGREEMENT = 0.2
 AXES_KEPT = 120  # places tried for each scan body
 SHARED = 0.4  # of a place's surface may lie on a better place's
 APART, APART_RAD = 0.8, np.radians(15.0)  # mm at mid height, between axes that are tried separately
+ALIKE, ALIKE_RAD = 0.3, 0.15  # mm and rad between two poses that are one
+ALIKE_TRACE = 1.0 + 2.0 * np.cos(ALIKE_RAD) - 1e-9  # of the turn from one to the other, least
 NEARLY = 0.7  # of the best score about it: axes that are averaged with it
 
 
@@ -150,8 +152,11 @@ def _surface_of(reading: Reading, template: Template, thinned: Thinned) -> LongA
 
 def _alike(reading: Reading, others: Sequence[Reading]) -> bool:
     for other in others:
+        turned = np.sum(other.scan_from_connection[:3, :3] * reading.scan_from_connection[:3, :3])
+        if turned < ALIKE_TRACE:
+            continue
         motion = rigid.log(rigid.inverse(other.scan_from_connection) @ reading.scan_from_connection)
-        if np.linalg.norm(motion[:3]) < 0.3 and np.linalg.norm(motion[3:]) < 0.15:
+        if np.linalg.norm(motion[:3]) < ALIKE and np.linalg.norm(motion[3:]) < ALIKE_RAD:
             return True
     return False
 
