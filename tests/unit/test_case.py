@@ -17,6 +17,7 @@ from stylobate.case.log import START, Log, digest, line_bytes
 from stylobate.case.migrate import current
 from stylobate.case.model import VERSION, JoinEntry, Output
 from stylobate.case.scrub import scrubbed
+from stylobate.case.unnamed import without_paths
 from stylobate.case.words import unjoined
 from stylobate.core.errors import CaseError, UsageError
 from stylobate.scan.read import read_surface
@@ -347,11 +348,41 @@ def test_a_full_disk_is_told_and_the_case_stays(case: Case, tmp_path: Path) -> N
 
 def test_paths_in_what_other_commands_wrote_are_taken_out() -> None:
     text = json.dumps(
-        {"scans": ["C:\\Erika Muster\\a", "home/b/result.json"], "home/b/result.json": 1, "note": "Use it."}
-    )
-    found = json.loads(intake.without_paths(text.encode()))
-    assert found == {"scans": ["file 1", "file 2"], "file 2": 1, "note": "Use it."}
-    assert intake.without_paths(b"not json") == b"not json"
+        {"scans": ["C:\\Erika Muster\\a", "home/b/result.json"], "home/b/result.json": 1, "note": "Use it.",
+         "frame": "erika muster", "on": None, "sites": [{"site": "1"}],
+         "notes": ["erika muster and home/b are of one mouth; see x/erika/y", "Sites 1, 2"]}
+    )  # fmt: skip
+    found = json.loads(without_paths(text.encode()))
+    assert found["scans"] == ["file 2", "file 3"]
+    assert found["file 3"] == 1
+    assert (found["note"], found["frame"], found["on"], found["sites"]) == ("Use it.", "file 1", None, [{"site": "1"}])
+    assert found["notes"] == ["file 1 and file 3 are of one mouth; see file 4", "Sites 1, 2"]
+    assert without_paths(b"not json") == b"not json"
+
+
+def test_no_name_of_a_file_comes_in_by_way_of_a_result_or_an_output(tmp_path: Path) -> None:
+    case = case_with_result(tmp_path)
+    source = tmp_path / "result" / "result.json"
+    values = json.loads(source.read_text())
+    name = values["scan"]["file"]
+    assert "Musterperson" in name
+    values["warnings"] = [f"{name}: 3 faces without an area were left out"]
+    values["joined_from"] = [{"result": "musterperson", "scan": name}, {"result": "b", "scan": "Musterperson 2.ply"}]
+    values["sites"][0]["seen_in"] = [{"scan": "Musterperson 2.ply", "sha256": "", "site": "1", "counts": True}]
+    source.write_text(json.dumps(values))
+    intake.add_result(case, tmp_path / "result", "AB")
+    folder = placed_at(tmp_path / "placed", case, {"1": [{"part": "alder-base"}]})
+    place = json.loads((folder / "place.json").read_text())
+    place["result"]["file"] = "Musterperson"
+    (folder / "place.json").write_text(json.dumps(place | {"scans_sha256": [place["result"]["scan_sha256"]]}))
+    (folder / "compare.json").write_text((folder / "place.json").read_text())
+    (folder / "result.json").write_text(source.read_text())
+    for other in ("place.png", "compare.csv", "compare.pdf", "letter.txt", "joined-tissue.stl"):
+        (folder / other).write_text("Musterperson")
+    for kind in ("place", "compare"):
+        case = intake.add_output(Case.open(case.path), "place" if kind == "place" else "compare", folder, "AB")
+    for path in case.path.rglob("*"):
+        assert not path.is_file() or b"usterperson" not in path.read_bytes(), path
 
 
 def test_what_is_to_be_joined_next_is_said(tmp_path: Path) -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from stylobate.case.belonging import require_belonging
 from stylobate.case.folder import Case, now
@@ -24,6 +25,7 @@ from stylobate.case.model import (
     SitesEntry,
 )
 from stylobate.case.scrub import extension, scrubbed
+from stylobate.case.unnamed import without_names, without_paths
 from stylobate.core.errors import CaseError, ResultError
 from stylobate.core.teeth import along_arch, tooth
 from stylobate.record import read_result
@@ -34,8 +36,14 @@ if TYPE_CHECKING:
 SHORT = 12
 """Digits of a hash in a file name; the whole hash stands in case.json."""
 MOST_OUTPUT_BYTES = 1 << 30
-LEFT_OUT = (".", "joined-")
-"""Beginnings of names of what other commands leave beside their output: the case holds those scans itself."""
+WRITTEN: Mapping[Output, re.Pattern[str]] = {
+    "place": re.compile(r"place\.json|(?!joined-)[^/]+\.(stl|ply)"),
+    "seat": re.compile(r"seat\.json"),
+    "compare": re.compile(r"(compare|result)\.json"),
+}
+"""What a case keeps of what a command wrote: joined scans it holds itself, and other files are none of its."""
+NAMING = re.compile(r"place\.png|compare\.(csv|parquet|png|pdf)")
+"""What names the files of scans, and so people; kept only by a case that keeps names."""
 
 
 def add_scan(case: Case, role: Role, scan: str | Path, who: str) -> Case:
@@ -125,9 +133,7 @@ def _result_files(record: Record, scan_name: str, keep_names: bool) -> dict[str,
     """result.json, without the name of the scan file where names are not kept, and the maps it names."""
     text = record.path.read_bytes()
     if not keep_names:
-        values = json.loads(text)
-        values.setdefault("scan", {})["file"] = Path(scan_name).name
-        text = (json.dumps(values, indent=1, ensure_ascii=False) + "\n").encode()
+        text = without_names(text, Path(scan_name).name)
     contents = {"result.json": text}
     for site in record.sites:
         if site.map is None:
@@ -174,28 +180,16 @@ def name_sites(case: Case, teeth: dict[str, str], who: str) -> Case:
     return case.change(who, "sites named", {"result": result.id, "teeth": teeth}, edit)
 
 
-def without_paths(content: bytes) -> bytes:
-    """A JSON file in which every word that is a path is replaced by a number: paths hold names of people.
-
-    What is no JSON stays as it is.
-    """
-    try:
-        values = json.loads(content)
-    except (ValueError, RecursionError):
+def _unnamed(name: str, content: bytes) -> bytes:
+    """A file of another command without the names of files in it. Raises CaseError."""
+    if not name.endswith(".json"):
         return content
-    known: dict[str, str] = {}
-    text = json.dumps(_replaced(values, known), ensure_ascii=False, indent=1)
-    return (text + "\n").encode() if known else content
-
-
-def _replaced(value: Any, known: dict[str, str]) -> Any:
-    if isinstance(value, dict):
-        return {_replaced(key, known): _replaced(item, known) for key, item in value.items()}
-    if isinstance(value, list):
-        return [_replaced(item, known) for item in value]
-    if isinstance(value, str) and (re.search(r"^\S*[/\\]|[/\\]\S*$", value) or value.endswith(".json")):
-        return known.setdefault(value, f"file {len(known) + 1}")
-    return value
+    if name == "result.json":
+        try:
+            content = without_names(content, "scan")
+        except (ValueError, AttributeError, TypeError):
+            raise CaseError(f"{name}: is not what 'stylobate compare' writes; make it again") from None
+    return without_paths(content)
 
 
 def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
@@ -211,10 +205,11 @@ def add_output(case: Case, kind: Output, folder: str | Path, who: str) -> Case:
     require_belonging(case, kind, (root / f"{kind}.json").read_bytes(), f"{root}/{kind}.json")
     contents: dict[str, bytes] = {}
     for path in sorted(root.rglob("*")):
-        if path.is_file() and not path.is_symlink() and not path.name.startswith(LEFT_OUT):
+        name = path.relative_to(root).as_posix()
+        wanted = WRITTEN[kind].fullmatch(name) or (case.table.keep_names and NAMING.fullmatch(name))
+        if wanted and path.is_file() and not path.is_symlink():
             content = path.read_bytes()
-            name = path.relative_to(root).as_posix()
-            contents[name] = content if case.table.keep_names or path.suffix != ".json" else without_paths(content)
+            contents[name] = content if case.table.keep_names else _unnamed(name, content)
     if sum(map(len, contents.values())) > MOST_OUTPUT_BYTES:
         raise CaseError(f"{root}: holds more than {MOST_OUTPUT_BYTES >> 20} MB; keep only what the command wrote")
     files = {name: digest(content) for name, content in contents.items()}

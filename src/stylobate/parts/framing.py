@@ -222,11 +222,17 @@ def prove(part_from_file: FloatArray, match: Surface, name: str, index_order: in
     away = origin - found.point
     beside = float(np.linalg.norm(away - (away @ found.axis) * found.axis))
     if tilt > SAME_DEG or beside > SAME_MM:
-        raise PartsError(f"{name}: its axis lies {1e3 * beside:.0f} µm beside and {tilt:.2f}° off: not the same frame")
+        raise PartsError(
+            f"{name}: its axis lies {1e3 * beside:.0f} µm beside and {tilt:.2f}° off, so it does "
+            "not share the frame; export both in one set of coordinates"
+        )
     heights = [float((seat.point - origin) @ z) for seat in seats(match, found, below)]
     off = min(map(abs, heights), default=np.inf)
     if off > SAME_MM:
-        raise PartsError(f"{name}: no plane of it lies on the platform (nearest {off:.3f} mm): not the same frame")
+        raise PartsError(
+            f"{name}: no plane of it lies on the platform (nearest {off:.3f} mm), so it does "
+            "not share the frame; export both in one set of coordinates"
+        )
     words = f"{name} shares the frame: axis {1e3 * beside:.1f} µm, {tilt:.3f}°; platform {1e3 * off:.1f} µm"
     known = flats(found)
     if not known or index_order == 0:
