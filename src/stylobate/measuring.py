@@ -19,6 +19,7 @@ from stylobate.core.surface import Scan
 from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.described import Work, site_of
+from stylobate.facing import faced
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
 from stylobate.handedness import image_fits_better, only_in_the_mirror
@@ -110,7 +111,7 @@ def measure(
         return site_of(bench, str(k + 1), found[k], read, faces if maps else None, job)
 
     with ThreadPoolExecutor(threads) as pool:
-        sites = tuple(pool.map(described, range(len(found))))
+        sites = faced(tuple(pool.map(described, range(len(found)))), read.origin)
         pairs = _pairs(sites, legs, chosen.drift, pool)
     warnings += _mirrored(bench, [one for one, site in zip(found, sites, strict=True) if _odd(site)])
     return Result(

@@ -32,6 +32,7 @@ class Finding:
 
     size_um or size_deg with its 95 % bound u95_um or u95_deg. p: probability of so strong a sign on a faultless site,
     all tests of the site counted; None where nothing is tested. where: (3,) scan coordinates, mm. area_mm2: of a patch.
+    side: unit vector, scan coordinates, towards the side of which the advice speaks.
     """
 
     cause: str
@@ -43,6 +44,7 @@ class Finding:
     p: float | None = None
     where: tuple[float, float, float] | None = None
     area_mm2: float | None = None
+    side: tuple[float, float, float] | None = None
 
 
 @dataclass(frozen=True)

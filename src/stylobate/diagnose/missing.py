@@ -11,6 +11,7 @@ from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.diagnose.surroundings import Surroundings
 from stylobate.edges import SHAPES
+from stylobate.facing import by_coordinates
 from stylobate.field import Patches
 from stylobate.find.template import sampled
 from stylobate.fit import CLEAR_MARGIN, rows
@@ -43,12 +44,15 @@ def missing_surface(body: ScanBody, evidence: Evidence, surroundings: Surroundin
     low, high = np.quantile(spots[unseen, 2], [0.05, 0.95])
     middle = pose.scan_from_connection[:3, :3] @ spots[unseen].mean(axis=0) + pose.scan_from_connection[:3, 3]
     advice = (
-        f"The scan shows {100 * (1 - share):.0f} % of the free scan region. Scan again from the side that faces "
-        f"({side[0]:.1f}, {side[1]:.1f}, {side[2]:.1f}), {low:.1f} to {high:.1f} mm above the platform: the centre's "
+        f"The scan shows {100 * (1 - share):.0f} % of the free scan region. Scan again from "
+        f"{by_coordinates(side)}, {low:.1f} to {high:.1f} mm above the platform: the centre's "
         f"bound would fall from {now:.0f} to about {then:.0f} µm."
     )
     area = float(body.region.face_areas().sum()) * float(unseen.mean())
-    return Finding("missing surface", advice, where=(middle[0], middle[1], middle[2]), area_mm2=area)
+    return Finding(
+        "missing surface", advice, where=(middle[0], middle[1], middle[2]), area_mm2=area,
+        side=(float(side[0]), float(side[1]), float(side[2])),
+    )  # fmt: skip
 
 
 def _covariance_with(evidence: Evidence, spots: FloatArray, normals: FloatArray, covariance: FloatArray) -> FloatArray:
