@@ -49,14 +49,14 @@ def _in_grid(
     sx, sy, sz = shift[0], shift[1], shift[2]
     gx, gy, gz = grid_low[0], grid_low[1], grid_low[2]
     ends = float(grid.shape[0]), float(grid.shape[1]), float(grid.shape[2])
-    wide, deep = np.int32(grid.shape[1]), np.int32(grid.shape[2])
+    wide, deep, per_cell = np.int32(grid.shape[1]), np.int32(grid.shape[2]), 1.0 / GRID_CELL
     for k in range(seen.shape[1]):  # without a branch, for vector instructions
         x, y, z = seen[0, k] - sx, seen[1, k] - sy, seen[2, k] - sz
         px = xx * x + xy * y + xz * z
         py = yx * x + yy * y + yz * z
         pz = zx * x + zy * y + zz * z
         local[0, k], local[1, k], local[2, k] = px, py, pz
-        a, b, c = np.floor((px - gx) / GRID_CELL), np.floor((py - gy) / GRID_CELL), np.floor((pz - gz) / GRID_CELL)
+        a, b, c = np.floor((px - gx) * per_cell), np.floor((py - gy) * per_cell), np.floor((pz - gz) * per_cell)
         inside = (a >= 0.0) & (b >= 0.0) & (c >= 0.0) & (a < ends[0]) & (b < ends[1]) & (c < ends[2])
         sample[k] = (np.int32(a) * wide + np.int32(b)) * deep + np.int32(c) if inside else np.int32(-1)
     flat = grid.reshape(-1)

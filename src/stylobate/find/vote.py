@@ -137,7 +137,7 @@ def _tally(
     """
     near, inside, early = np.int32(0), np.int32(0), np.int32(0)
     for lane in range(LANES):
-        k = start + lane
+        k = np.uint32(start) + np.uint32(lane)
         vx, vy, vz = tests[0, k] - fx, tests[1, k] - fy, tests[2, k] - fz
         z = vx * ax + vy * ay + vz * az
         wx, wy, wz = vx - z * ax, vy - z * ay, vz - z * az
