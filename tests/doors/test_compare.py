@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import shutil
 from pathlib import Path
 
 import numpy as np
@@ -60,6 +61,14 @@ def test_the_tables_are_alike(three: Path, tmp_path: Path) -> None:
         rows = list(csv.DictReader(file))
     assert [str(row["height_um"]) for row in table] == [row["height_um"] for row in rows]
     assert not (tmp_path / "compare.png").exists()
+
+
+def test_no_cell_of_the_table_starts_a_formula(three: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    shutil.copytree(three / "a", "=a")
+    assert invoke(["compare", "=a", str(three / "b"), "--no-plots", "--out", "out"]) == 0
+    with (tmp_path / "out" / "compare.csv").open(encoding="utf-8") as file:
+        assert {row["scan"][:2] for row in csv.DictReader(file)} == {"'=", str(three)[:2]}
 
 
 def test_a_pooled_result_can_be_compared_again(three: Path, tmp_path: Path) -> None:

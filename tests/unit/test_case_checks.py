@@ -173,6 +173,14 @@ def test_naming_one_site_leaves_the_others_named(case: Case) -> None:
     assert Case.open(case.path).table.teeth() == {"16": "2", "15": "1"}
 
 
+def test_what_was_kept_before_a_refusal_is_said(case: Case, tmp_path: Path) -> None:
+    gum = str(scan_at(tmp_path / "gum.ply"))
+    words = [f"tissue={gum}", f"opposing={tmp_path / 'none.stl'}"]
+    with pytest.raises(CaseError, match=r"none\.stl: no such file.*kept before that: tissue"):
+        CliRunner().invoke(command, ["add", str(case.path), *words, "--by", "CD"], catch_exceptions=False)
+    assert Case.open(case.path).table.scan("tissue") is not None
+
+
 def test_a_scan_shows_one_jaw(case: Case) -> None:
     with pytest.raises(CaseError, match="one jaw"):
         intake.name_sites(case, {"14": "1", "46": "2"}, "AB")

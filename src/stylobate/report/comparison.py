@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 
 from stylobate import __version__
+from stylobate.core.spreadsheet import inert
 from stylobate.report.document import document, matrix
 from stylobate.report.folder import Staging
 from stylobate.report.laid_out import laid_out
@@ -219,7 +220,8 @@ def _csv(comparison: Comparison) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(HEAD)
-    writer.writerows(["" if value is None else value for value in row] for row in rows(comparison))
+    for row in rows(comparison):
+        writer.writerow(["" if value is None else inert(value) if isinstance(value, str) else value for value in row])
     return text.getvalue().encode()
 
 

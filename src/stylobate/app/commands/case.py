@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from stylobate.core.errors import UsageError
+from stylobate.core.errors import CaseError, StylobateError, UsageError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -60,8 +60,13 @@ def add(folder: Path, files: tuple[str, ...], who: str) -> None:
         if role not in verbs:
             raise UsageError(f"'{role}' is not a role; it is one of {', '.join(verbs)}")
     case = Case.open(folder)
-    for role, file in pairs:
-        case = verbs[role](case, file, who)
+    for k, (role, file) in enumerate(pairs):
+        try:
+            case = verbs[role](case, file, who)
+        except StylobateError as error:
+            if k == 0:
+                raise
+            raise CaseError(f"{error} (kept before that: {', '.join(before for before, _ in pairs[:k])})") from error
     _say(case)
 
 
@@ -286,7 +291,6 @@ def show(folder: Path) -> None:
 def verify(folder: Path) -> None:
     """Check every line of the log and the hash of every file. Status 2 where something is not as it was."""
     from stylobate.case import Case
-    from stylobate.core.errors import CaseError
 
     case = Case.open(folder)
     faults = case.faults()
