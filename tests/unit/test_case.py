@@ -255,6 +255,8 @@ def test_what_cannot_be_a_case_is_refused(case: Case, tmp_path: Path) -> None:
         Case.open(tmp_path / "full")
     with pytest.raises(CaseError, match="initials"):
         case.change("Dr. Erika Musterperson", "note", {}, lambda table: table)
+    with pytest.raises(CaseError, match=r"^nobody's initials are given; write .* like AB$"):
+        case.change("", "note", {}, lambda table: table)
     assert len(Case.open(case.path).log.lines) == 1
 
 

@@ -243,10 +243,12 @@ def test_tissue_and_other_jaw_go_along_where_they_lie(tmp_path: Path) -> None:
 def test_placed_parts_go_along(tmp_path: Path) -> None:
     case = case_with_result(tmp_path)
     place = placed_at(tmp_path / "place", case, {"1": [{"part": "alder-base", "turn": 0}]})
-    (place / "1-alder-base.stl").write_bytes(stl(post(1.8, 5.0).moved(exp(np.array([5.0, 1, 2, 0.1, 0, 0])))))
+    (place / "site-1-part-1-alder-base.stl").write_bytes(
+        stl(post(1.8, 5.0).moved(exp(np.array([5.0, 1, 2, 0.1, 0, 0]))))
+    )
     case = intake.add_output(case, "place", place, "AB")
     pack(case.path, tmp_path / "p.zip")
-    assert "surfaces/placed/1-alder-base.stl" in Package(tmp_path / "p.zip").manifest.files
+    assert "surfaces/placed/14-part-1-alder-base.stl" in Package(tmp_path / "p.zip").manifest.files
 
 
 @pytest.mark.parametrize(

@@ -55,7 +55,7 @@ def beam(length: float, seen: float, magnification: tuple[float, float] = (1.0, 
     if seen - slack > length * most:
         raise UsageError(
             f"the part is seen {seen:.2f} mm long but is {length:g} mm: the beam was not square to the detector, or "
-            "the scale is wrong; use a holder, or check --pixel and --length"
+            "the scale is wrong; use a holder, or check the width of a pixel and the length (--pixel, --length)"
         )
     best = math.degrees(math.acos(min(1.0, seen / (length * math.sqrt(least * most)))))
     worst = math.degrees(math.acos(min(1.0, max(0.0, (seen - slack) / (length * most)))))

@@ -107,7 +107,7 @@ def release(case: Case, number: str, who: str, reason: str = "") -> Case:
     why = _against(state)
     if why and len(reason.strip()) < 3:
         raise CaseError(
-            f"{case.path}: tooth {number} cannot be released as it stands: {why}; do that, or give --reason"
+            f"{case.path}: tooth {number} cannot be released as it stands: {why}; do that, or give a reason (--reason)"
         )
     return _act(case, state, who, reason.strip(), released=True)
 

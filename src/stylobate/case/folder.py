@@ -149,8 +149,12 @@ def writing(root: Path, make: bool = False) -> Iterator[None]:
 
 def require_initials(who: str) -> None:
     """Raises CaseError unless `who` is up to 12 letters, digits, '.', '_' or '-'."""
+    if not who:
+        raise CaseError(
+            "nobody's initials are given; write those of who does this, up to 12 letters or digits, like AB"
+        )
     if not (0 < len(who) <= 12 and all(c.isalnum() or c in "._-" for c in who) and (who[0].isalnum() or who[0] == "_")):
-        raise CaseError(f"'{who}' is not a sign for a person; write initials, up to 12 letters or digits, like --by AB")
+        raise CaseError(f"'{who}' is not a sign for a person; write initials, up to 12 letters or digits, like AB")
 
 
 def validated(values: dict[str, Any], name: str) -> CaseTable:

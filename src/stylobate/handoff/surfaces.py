@@ -24,6 +24,8 @@ from stylobate.scan import read_mesh, read_scan
 ABOUT = "millimetres, scan coordinates"
 SAME_POINT = 1e-4
 """mm: a vertex of a site's surface and of the scan closer than this are one."""
+PLACED = re.compile(r"site-(?P<site>.+?)-(?=part-\d)")
+"""How the names of placed parts begin."""
 BODY, PART = (122, 176, 178), (208, 162, 92)
 
 
@@ -43,7 +45,7 @@ def surface_files(dossier: Dossier, parts: PartsFolder, labels: dict[str, str]) 
         placed = body.surface.moved(site.scan_from_connection)
         _add(files, f"surfaces/scan-bodies/{name}", placed)
         bodies.append(Named(name, placed, BODY))
-    others = _placed(dossier.case)
+    others = _placed(dossier.case, labels)
     for named in others:
         _add(files, f"surfaces/placed/{_file_name(named.name)}", named.surface)
     for role, surface in around(dossier.case):
@@ -92,12 +94,19 @@ def around(case: Case) -> list[tuple[Role, Surface]]:
     return found
 
 
-def _placed(case: Case) -> list[Named]:
-    """Surfaces that `stylobate place` wrote, as the case keeps them."""
+def _placed(case: Case, labels: dict[str, str]) -> list[Named]:
+    """Surfaces that `stylobate place` wrote, as the case keeps them, called by what their sites are called."""
+
+    def called(stem: str) -> str:
+        found = PLACED.match(stem)
+        known = labels.get(found["site"]) if found else None
+        return stem if found is None or known is None else f"{known}-{stem[found.end() :]}"
+
     output = case.table.output("place")
     if output is None:
         return []
     names = [name for name in output.files if Path(name).suffix in (".stl", ".ply")]
     return [
-        Named(Path(name).stem, read_mesh(case.read(f"{output.folder}/{name}"), name).surface, PART) for name in names
+        Named(called(Path(name).stem), read_mesh(case.read(f"{output.folder}/{name}"), name).surface, PART)
+        for name in names
     ]
