@@ -22,13 +22,14 @@ from stylobate.core.rigid import pose
 from stylobate.core.types import FloatArray
 from stylobate.parts import load_parts
 from stylobate.report.folder import staging
+from stylobate.report.pages.repeats import moved_lines
 from stylobate.report.save import save
 from stylobate.several.seating.verb import seat
 from stylobate.simulate import Noise, Settings, demo_bodies, scene
 from stylobate.simulate.demo import demo_parts
 from stylobate.simulate.files import scene_files
 from tests.doors.handmade import measurement, site_at
-from tests.doors.page_server import Page, page
+from tests.doors.page_server import Page, enter, page
 from tests.doors.test_web_page import SLOW_MS, browser, no_serious_fault, tab_of
 from tests.unit.case_making import placed_at, result_at, scan_at
 
@@ -316,3 +317,33 @@ def test_a_watched_scan_is_set_against_the_one_before(browser: Browser, tmp_path
         tab.locator(".site-head").nth(1).click()
         expect(tab.locator(".site").nth(1).locator(".parts")).to_contain_text(CHOSEN)
         assert said == []
+
+
+def test_what_moved_since_the_scan_before_comes_into_the_case_and_its_report(tmp_path: Path) -> None:
+    demo_parts(tmp_path / "parts")
+    made = scene(Settings(seed=21, arch="quadrant", bodies=("alder-tall",) * 3, edge_mm=0.3, teeth=False, spin=False,
+                          noise=Noise(5.0, 5.0, 0.8), unseen=(0.0, 0.0)), demo_bodies())  # fmt: skip
+    before(tmp_path / "work", [truth.scan_from_connection for truth in made.sites])
+    scan, parts = tmp_path / "work" / "scans" / "first.ply", load_parts(tmp_path / "parts")
+    own = Case.create(tmp_path / "case", "H-9", "bridge", "AB")
+    own = intake.add_parts(intake.add_scan(own, "bodies", scan, "AB"), tmp_path / "parts", "AB")
+    source = tmp_path / "work" / "measured" / "1"
+    values = json.loads((source / "result.json").read_text())
+    entry = own.table.scan("bodies")
+    assert entry is not None
+    values["scan"]["sha256"] = entry.original_sha256
+    values["parts"] = {"name": parts.name, "revision": parts.revision, "sha256": parts.sha256}
+    (source / "result.json").write_text(json.dumps(values))
+    intake.add_result(own, source, "AB")
+    with page(own.path) as running:
+        enter(running)
+        running.settled()
+        running.client.headers["stylobate-initials"] = "AB"
+        content = scene_files(made, "stl")["scan.stl"]
+        assert running.client.put("/api/scan?name=second.stl", content=content).status_code == 202
+        compared = running.settled()["compared"]
+    assert [moved["site"] for moved in compared["moved"]] == ["2"]
+    case = Case.open(own.path)
+    assert case.table.output("compare") is not None
+    assert any("2 stands otherwise in this scan" in line for line in moved_lines(case, {"2": "2"}))
+    assert case.faults() == []

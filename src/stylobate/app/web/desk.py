@@ -186,6 +186,10 @@ class CaseDesk:
         elif self.case.table.output("place") is not None:
             self.case = intake.withdraw_output(self.case, "place", who)
 
+    def keep_comparison(self, folder: Path, who: str) -> None:
+        """Keep what `compare` wrote of the scan at hand and the one before. Raises CaseError."""
+        self.case = intake.add_output(self.case, "compare", folder, who)
+
     def add(self, run: Run, who: str) -> None:
         if run.of:
             self._history = [*self._history[: self._at], replace(self._history[self._at - 1], run=run)]

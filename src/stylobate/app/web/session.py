@@ -176,6 +176,21 @@ class Session(Showing):
         if out is not None:
             await asyncio.to_thread(shutil.rmtree, out, ignore_errors=True)
 
+    async def _keep_comparison(self, desk: CaseDesk) -> None:
+        """Keep what `stylobate compare` says of this scan and the one before: the report tells what moved.
+
+        Raises StylobateError, Stopped.
+        """
+        view, before, run = self.state.compared, desk.before(), desk.current
+        kept = desk.case.table.output("compare") is not None
+        if view is None or view.refused or before is None or run is None or kept:
+            return
+        out = self.place.cache / "compared"
+        job = {"do": "keep comparison", "before": str(before), "result": str(desk.result_folder(run.measured))}
+        await self.measurer.run({**job, "out": str(out)}, self.progress(run.scan))
+        await asyncio.to_thread(desk.keep_comparison, out, self.who)
+        await asyncio.to_thread(shutil.rmtree, out, ignore_errors=True)
+
     async def _carried(self, desk: Desk, run: Run) -> Run:
         """A new measurement with the parts chosen before, as far as they still stand; the page says which do not.
 
@@ -337,6 +352,8 @@ class Session(Showing):
             if isinstance(desk, CaseDesk):
                 await self._join(desk)
             await self.show_all()
+            if isinstance(desk, CaseDesk):
+                await self._keep_comparison(desk)
 
         self.begin(work, "scan" if not keep_scan else "measure")
 

@@ -200,6 +200,18 @@ def do_compare(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     return asdict(compared_view(Path(job["before"]), Path(job["result"])))
 
 
+def do_keep_comparison(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
+    """What `stylobate compare` writes of this scan and the one before it, without plots."""
+    from stylobate.report.comparison import save
+    from stylobate.report.folder import staging
+    from stylobate.several.comparing.verb import compare
+
+    bench.tell("comparing with the scan before", 0.0)
+    with staging(Path(job["out"])) as area:
+        save(compare([job["before"], job["result"]]), area, {})
+    return {}
+
+
 def do_report(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
     """The report of a case or a result, as PDF."""
     from stylobate.report.pages import make_report, of_case, of_result
@@ -224,6 +236,7 @@ def do_package(bench: Bench, job: dict[str, Any]) -> dict[str, Any]:
 JOBS: dict[str, Callable[[Bench, dict[str, Any]], dict[str, Any]]] = {
     "parts": do_parts, "measure": do_measure, "draw scan": do_draw_scan, "paint": do_paint, "bodies": do_bodies,
     "place": do_place, "carry": do_carry, "join": do_join, "frame": do_frame, "compare": do_compare,
+    "keep comparison": do_keep_comparison,
     "report": do_report, "package": do_package,
 }  # fmt: skip
 
