@@ -22,7 +22,7 @@ REACH = 0.45  # mm: nothing of a profile shows farther from an edge
 KNOTS = np.array([0.0, 0.05, 0.1, 0.2, 0.3, REACH])  # mm from the edge, between which a profile is linear
 SHAPES = 2 * (len(KNOTS) - 1)
 """Parameters of the profiles: at all knots but the last, first of ends, then of walls."""
-PROFILE_SD = np.tile([0.05, 0.03, 0.02, 0.015, 0.01], 2)
+PROFILE_SD = np.tile([0.025, 0.015, 0.01, 0.0075, 0.005], 2)
 """mm, standard deviation known beforehand: roundings of 0.04 to 0.1 mm lie 0.012 to 0.029 mm low at the edge; what a
 fused scan makes beside it is wider and flatter (no source)."""
 END, RIGHT = 0.7, float(np.pi / 2.0)  # z of a normal from which a face is an end; rad

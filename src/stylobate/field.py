@@ -19,7 +19,7 @@ from stylobate.core.types import FloatArray, LongArray
 MOST_PATCHES = 800
 LEAST_CELL = 0.16  # mm
 LIKE = 0.1  # between unit normals that are taken together where only normals count
-VIEW_SD = 0.003  # mm: shift of a view (no source)
+VIEW_SD = 0.002  # mm: shift of a view (no source)
 EDGE_SD, EDGE_LENGTH = 0.012, 0.3  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
 MATERN = {0.5: (0.0, 0.0), 1.5: (1.0, 0.0), 2.5: (1.0, 1.0 / 3.0)}
 VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)

@@ -22,7 +22,7 @@ from stylobate.turns import turns_open
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
 LEAST_COVERAGE = 0.15
 RESEMBLING = 0.3  # of the scan region: gingiva and teeth carry up to a fourth, a post of another part over half
-WORST_SD = 0.06  # mm: residuals wider than this are no scan body's
+WORST_SD = 0.09  # mm: residuals wider than this are no scan body's; the roughest measured have 60 µm (no source)
 LEAST_EXPLAINED = 0.55  # of the surface near the CAD surface must lie on it
 CLAIM_REACH = 0.5  # mm from a measured scan body within which the scan is its own
 MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
