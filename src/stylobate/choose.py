@@ -19,7 +19,7 @@ from stylobate.fit import COARSE_POINTS, TUKEY, Around, Descent, descend, surpri
 COMMON_POINTS = 2000
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this
 WIDE, FIRST_STEPS = 0.35, 5  # mm, width of the loss at first; steps after which readings are first compared
-TRIED, HOPELESS_SD = 2, 0.12  # readings, likeliest first, of which one must come within this many mm rms
+HOPELESS_SD = 0.12  # mm rms within which the likeliest reading of one scan body must come
 LEFT_BEHIND = 1.6  # ln of the ratio of mean squares at which a reading is given up: five times
 COMMON = 0.15  # mm: points this near to the surface in any reading are compared in all
 TURN_STEP_DEG, TURN_POINTS, OTHER_TURNS, TIMES_TURNED = 5.0, 250, 3, 3
@@ -45,20 +45,16 @@ class Laid:
 
 
 def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]) -> list[Laid]:
-    """Lay readings (scan body, pose) on the same points; best first, none where the likeliest ones fit nothing.
+    """Lay readings (scan body, pose) on the same points; best first, none where the likeliest of no scan body fits.
 
     Readings left far behind after a few steps go. The best is then tried at every turn about its axis: a body of three
     lobes fits nearly as well at each of them, and the search for places need not have come by the right one.
     """
-    first: list[tuple[int, Descent]] = []
-    for body, start in starts:
-        first.append((body, _from(trees[body], around, start)))
-        if len(first) == min(TRIED, len(starts)) and min(one.sd for _, one in first) > HOPELESS_SD:
-            return []
+    first = _first(trees, around, starts)
     laid = _compared(trees, around, first)
     close = [one for one in laid if one.log_loss - laid[0].log_loss < LEFT_BEHIND]
     last = _compared(trees, around, [(one.body, _on(trees[one.body], around, one.descent)) for one in close])
-    if last[0].descent.sd > HOPELESS_SD:
+    if not last or last[0].descent.sd > HOPELESS_SD:
         return []
     for _ in range(TIMES_TURNED):
         best = last[0]
@@ -69,6 +65,17 @@ def lay(trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int
         if last[0].descent is best.descent:
             break
     return last
+
+
+def _first(
+    trees: Sequence[SurfaceTree], around: Around, starts: Sequence[tuple[int, FloatArray]]
+) -> list[tuple[int, Descent]]:
+    """The first steps of every reading; none where the likeliest reading of each scan body is hopeless."""
+    leading = {body: k for k, (body, _) in reversed(list(enumerate(starts)))}
+    begun = {k: _from(trees[body], around, starts[k][1]) for body, k in leading.items()}
+    if min(one.sd for one in begun.values()) > HOPELESS_SD:
+        return []
+    return [(body, begun.get(k) or _from(trees[body], around, start)) for k, (body, start) in enumerate(starts)]
 
 
 def _turned(tree: SurfaceTree, around: Around, from_: Descent, known_deg: FloatArray) -> list[Descent]:

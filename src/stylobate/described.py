@@ -19,12 +19,18 @@ from stylobate.fit import usable
 from stylobate.parts.model import ScanBody
 from stylobate.settings import Settings
 from stylobate.site import Bench, Measured
+from stylobate.tissue import Post, on_its_head
 from stylobate.turns import weighed_doubt
 from stylobate.verdict import judge
 
 MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
 MAP_MARGIN = 0.35  # mm beside foreign surface that is left grey: the fillet of the gingiva
 UNSURE_TURN_DEG = 5.0  # a turn known no better is said to be ambiguous (common practice, no source)
+UPSIDE_DOWN = Finding(
+    "part ambiguous",
+    "The tissue stands about the scan body's upper end, as if it were screwed in upside down. Check that its surface"
+    " in the parts folder is drawn with the platform below; if it is, scan again with the tissue around it.",
+)
 
 
 @dataclass(frozen=True)
@@ -49,6 +55,8 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
         *_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
         *(f if f.where is None else replace(f, where=_moved(f.where, scan)) for f in measured.diagnosis.findings),
     )
+    if on_its_head(Post.of(body.region), measured.around, measured.pose.scan_from_connection):
+        found = (UPSIDE_DOWN, *found)
     parts = sources(measured.pose.covariance, measured.diagnosis.made, body, connection, work.settings, work.farthest)
     budget = tuple(part.row(indexed) for part in parts)
     summed = total(parts)

@@ -90,3 +90,14 @@ def test_a_body_of_another_size_is_ruled_out_and_the_same_one_is_not() -> None:
     same, another = doubts(pose, mine, [mine, other], points)
     assert same == pytest.approx(0.0, abs=1e-6)
     assert another > 2.0 * np.log(LEAST_ODDS)
+
+
+def test_the_right_body_is_laid_though_two_readings_of_another_come_first() -> None:
+    """The likeliest readings by area may be another body's, hopeless once laid."""
+    trees, around = [SurfaceTree.of(BODIES[k].region) for k in (0, 1)], scanned(BODIES[1], 1)
+    aside = np.eye(4)
+    aside[:3, 3] = 1.5, 1.5, 4.0
+    assert lay(trees[:1], around, [(0, aside), (0, aside @ rigid.turn_z(1.0))]) == []
+    laid = lay(trees, around, [(0, aside), (0, aside @ rigid.turn_z(1.0)), (1, np.eye(4))])
+    assert laid[0].body == 1
+    assert np.linalg.norm(laid[0].descent.scan_from_connection[:3, 3]) < 0.02

@@ -15,7 +15,9 @@ from stylobate.find.placing import LEAST_AREA_SHARE, READINGS, on_surface, place
 from stylobate.find.template import PROFILE_BAND, Template, template_of
 from stylobate.find.thin import Thinned, thin
 from stylobate.find.vote import Axes, seeds_of, vote
+from stylobate.fit import around
 from stylobate.parts.model import ScanBody
+from stylobate.tissue import Post, on_its_head
 
 LEAST_AGREEMENT = 0.2
 AXES_KEPT = 120  # places tried for each scan body
@@ -23,6 +25,7 @@ SHARED = 0.4  # of a place's surface may lie on a better place's
 APART, APART_RAD = 0.8, np.radians(15.0)  # mm at mid height, between axes that are tried separately
 ALIKE, ALIKE_RAD = 0.3, 0.15  # mm and rad between two poses that are one
 ALIKE_TRACE = 1.0 + 2.0 * np.cos(ALIKE_RAD) - 1e-9  # of the turn from one to the other, least
+LOOK, WORTH = 10.0, 0.5  # mm about a place, for the tissue; of the best reading's area, of one worth trying
 NEARLY = 0.7  # of the best score about it: axes that are averaged with it
 
 
@@ -116,7 +119,22 @@ def _both_ways(candidate: Candidate, templates: Sequence[Template], thinned: Thi
     for body, template in enumerate(templates):
         feet = middle - axes * (0.5 * (template.height_low + template.height_high))
         tried += readings_of(body, template, axes, feet, thinned)
-    return next(_grouped([*candidate.readings, *tried], templates, thinned))
+    return next(_grouped(_upright([*candidate.readings, *tried], templates, middle, thinned), templates, thinned))
+
+
+def _upright(
+    readings: Sequence[Reading], templates: Sequence[Template], middle: FloatArray, thinned: Thinned
+) -> Sequence[Reading]:
+    """Without those that stand on their head, where one that does not is worth trying."""
+    near = around(thinned.buckets.points, thinned.normals * thinned.area[:, None], middle, LOOK)
+    upright = []
+    for reading in readings:
+        shape = templates[reading.body]
+        post = Post(shape.height_low, shape.height_high, shape.radius)
+        if not on_its_head(post, near, reading.scan_from_connection @ shape.connection_from_post):
+            upright.append(reading)
+    best = max(reading.area for reading in readings)
+    return upright if any(reading.area > WORTH * best for reading in upright) else readings
 
 
 def _grouped(readings: Sequence[Reading], templates: Sequence[Template], thinned: Thinned) -> Iterator[Candidate]:
