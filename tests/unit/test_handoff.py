@@ -24,8 +24,12 @@ from stylobate.handoff.glb import Named, glb_bytes
 from stylobate.handoff.manifest import MANIFEST, Manifest, entry_of, manifest_bytes
 from stylobate.handoff.poses import poses_csv
 from stylobate.handoff.sign import new_key, private_key, public_key
+from stylobate.measuring import measure
 from stylobate.record import read_result
+from stylobate.report.folder import staging
+from stylobate.report.save import save
 from stylobate.scan import read_mesh
+from tests.doors.page_server import small_scene
 from tests.unit.case_making import case_with_result, placed_at
 from tests.unit.parts_making import post, stl
 
@@ -249,6 +253,27 @@ def test_placed_parts_go_along(tmp_path: Path) -> None:
     case = intake.add_output(case, "place", place, "AB")
     pack(case.path, tmp_path / "p.zip")
     assert "surfaces/placed/14-part-1-alder-base.stl" in Package(tmp_path / "p.zip").manifest.files
+
+
+@pytest.mark.parametrize(("moved_um", "same"), [(0.0, True), (60.0, False)])
+def test_a_site_measured_as_a_person_said_is_found_again_so(tmp_path: Path, moved_um: float, same: bool) -> None:
+    """On the page a scan body can be said to stand at a site, where the search takes another."""
+    scan, parts = small_scene(tmp_path)
+    found = measure(scan, parts)
+    at = found.sites[0].scan_from_connection
+    told = measure(scan, parts, near=[tuple(at[:3, 3] + 4.0 * at[:3, 2])], near_bodies=["alder-wide"])
+    assert (found.sites[0].scan_body, told.sites[0].scan_body) == ("alder-tall", "alder-wide")
+    away = told.sites[0].scan_from_connection @ exp(np.array([moved_um / 1000.0, 0, 0, 0, 0, 0]))
+    told = replace(told, sites=(replace(told.sites[0], scan_from_connection=away),))
+    with staging(tmp_path / "result") as area:
+        save(told, area, maps=False)
+    case = Case.create(tmp_path / "case", "H-1", "single", "AB")
+    case = intake.add_parts(intake.add_scan(case, "bodies", scan, "AB"), parts, "AB")
+    intake.add_result(case, tmp_path / "result", "AB")
+    pack(case.path, tmp_path / "p.zip")
+    (again,) = receive(tmp_path / "p.zip").again
+    assert again.same is same
+    assert not same or (again.told, again.scan_body) == (True, "alder-wide")
 
 
 @pytest.mark.parametrize(

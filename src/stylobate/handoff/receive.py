@@ -14,13 +14,13 @@ from stylobate import __version__
 from stylobate.case import Case
 from stylobate.case.checks import current_record
 from stylobate.core import durable
-from stylobate.core.errors import CaseError, OutputError, PackageError
+from stylobate.core.errors import CaseError, OutputError, PackageError, UsageError
 from stylobate.core.result import Bounds
 from stylobate.core.rigid import inverse, log, turn_z
 from stylobate.core.types import FloatArray
 from stylobate.handoff.archive import Package
 from stylobate.handoff.sign import fingerprint, signed_by
-from stylobate.record import Record
+from stylobate.record import Record, RecordSite
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -31,6 +31,8 @@ if TYPE_CHECKING:
 
 SAME_UM, SAME_DEG = 1.0, 0.01
 """Measured again, a pose within these is the same: a tenth of what a good scan fixes (common practice, no source)."""
+MIDDLE = 4.0
+"""mm above the platform: about the middle of a scan body."""
 REACH = 2.0
 """mm within which a site measured again is looked for."""
 
@@ -40,7 +42,8 @@ class Again:
     """One site measured again: how far it lies from what the package says; None where it was not found.
 
     scan_body: which one was found there. within: not the same, but within the 95 % bounds of the scan that the package
-    states. joined: the package's pose rests on other scans as well, so that more than this can't be asked.
+    states. joined: the package's pose rests on other scans as well, so that more than this can't be asked. told: found
+    only where the package says that it stands, with the scan body that it names, as a person can tell a measurement.
     """
 
     site: str
@@ -50,6 +53,7 @@ class Again:
     same: bool
     within: bool
     joined: bool = False
+    told: bool = False
 
 
 @dataclass(frozen=True)
@@ -174,7 +178,29 @@ def _again(case: Case, progress: Callable[[str, float], None] | None) -> tuple[t
         case.path / scan.file, case.path / parts.folder, scan_bodies=kept.scan_bodies,
         count=kept.count or len(record.sites) or None, work=record.work or "bridge", maps=False, progress=progress,
     )  # fmt: skip
-    return compared(record, result), away
+    found = compared(record, result)
+    if all(one.same for one in found):
+        return found, away
+    try:
+        result = measure(
+            case.path / scan.file, case.path / parts.folder, near=[_middle(site) for site in record.sites],
+            near_bodies=[site.scan_body for site in record.sites], work=record.work or "bridge", maps=False,
+            progress=progress,
+        )  # fmt: skip
+    except UsageError:
+        return found, away
+    told = tuple(replace(one, told=True) for one in compared(record, result))
+    return tuple(two if _closer(two, one) else one for one, two in zip(found, told, strict=True)), away
+
+
+def _middle(site: RecordSite) -> tuple[float, float, float]:
+    """About the middle of the scan body, scan coordinates: a rough point, as for `measure --near`."""
+    x, y, z = (float(value) for value in site.scan_from_connection[:3, 3] + MIDDLE * site.scan_from_connection[:3, 2])
+    return x, y, z
+
+
+def _closer(told: Again, found: Again) -> bool:
+    return (told.same and not found.same) or (told.within and not found.within)
 
 
 def compared(record: Record, result: Result) -> tuple[Again, ...]:

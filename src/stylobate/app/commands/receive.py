@@ -61,7 +61,8 @@ def _line(again: Again) -> str:
         return f"site {_shown(again.site)}: NOT FOUND when measured again"
     words = f"{again.shift_um:.2f} µm and {again.turn_deg:.4f}° from what the package says"
     verdict = "the same" if again.same else "differs within its bounds" if again.within else "DIFFERS"
-    return f"site {_shown(again.site)}: {verdict}, {words} ({_shown(again.scan_body)})"
+    told = ", looked for where the package says" if again.told else ""
+    return f"site {_shown(again.site)}: {verdict}, {words} ({_shown(again.scan_body)}{told})"
 
 
 def _shown(text: str) -> str:
