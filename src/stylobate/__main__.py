@@ -22,7 +22,7 @@ EXIT_TERMINATED = 128 + signal.SIGTERM
 GRACE_S = 5.0
 AGAIN_S = 0.02
 COMPILER = ("numba", "llvmlite")
-COLLECT_AFTER = 50_000  # objects: importing makes many that stay, which Python would look through again and again
+COLLECT_AFTER = 300_000  # objects: importing makes many that stay, which Python would look through again and again
 
 _interrupts: list[int] = []
 _ending = threading.Lock()
