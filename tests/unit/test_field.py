@@ -1,4 +1,4 @@
-"""exp in compiled loops, and the covariance of patches that is made of it, against NumPy's."""
+"""exp in compiled loops, the covariance of patches that is made of it, and its factor, against NumPy's."""
 
 from __future__ import annotations
 
@@ -33,3 +33,15 @@ def test_covariance_is_the_sum_of_its_parts(smoothness: float) -> None:
     edges = np.outer(edge, edge) * np.exp(-away / EDGE_LENGTH)
     expected = field.correlated_sd**2 * shape + field.view_sd**2 * views + field.edge_sd**2 * edges
     assert found == pytest.approx(expected + np.diag(field.white_sd**2 / count), rel=1e-12, abs=1e-18)
+
+
+@pytest.mark.parametrize("patches", [1, 64, 65, 200])
+def test_the_factor_of_a_covariance_gives_it_back(patches: int) -> None:
+    rng = np.random.default_rng(patches)
+    some = Patches(rng.uniform(0.0, 3.0, (patches, 3)), np.zeros(patches), rng.normal(size=(patches, 3)),
+                   np.ones(patches), np.full(patches, 0.01))  # fmt: skip
+    field = Field(0.004, 0.009, 0.6, 1.5)
+    factor = field.factor(some)
+    assert np.all(np.triu(factor, 1) == 0.0)
+    assert np.all(np.diag(factor) > 0.0)
+    assert factor @ factor.T == pytest.approx(field.covariance(some), rel=1e-12, abs=1e-18)
