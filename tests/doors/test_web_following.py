@@ -347,3 +347,27 @@ def test_what_moved_since_the_scan_before_comes_into_the_case_and_its_report(tmp
     assert case.table.output("compare") is not None
     assert any("2 stands otherwise in this scan" in line for line in moved_lines(case, {"2": "2"}))
     assert case.faults() == []
+
+
+def test_what_was_built_in_spite_of_a_verdict_is_not_lost_by_a_choice(case: Path, tmp_path: Path) -> None:
+    own = Case.open(shutil.copytree(case, tmp_path / "case"))
+    result = own.table.result()
+    assert result is not None
+    source = shutil.copytree(own.path / result.folder, tmp_path / "result")
+    values = json.loads((source / "result.json").read_text())
+    values["sites"][2]["verdict"] = "do not use"
+    (source / "result.json").write_text(json.dumps(values))
+    own = intake.add_result(own, source, "AB")
+    folder = placed_at(
+        tmp_path / "placed", own, {"3": [{"part": "alder-base-10", "turn": 0}]}, accepted={"reason": "x"}
+    )
+    own = intake.add_output(own, "place", folder, "AB")
+    with page(own.path) as running:
+        enter(running)
+        running.settled()
+        running.client.headers["stylobate-initials"] = "AB"
+        options = running.settled()["placement"]["sites"][0]["options"]
+        asked = running.client.post("/api/site/chain", json={"site": "1", "chain": options[0]["chain"]})
+        assert asked.status_code == 409
+        assert "site 3 is built on in spite of its verdict" in asked.json()["text"]
+    assert Case.open(own.path).table == own.table

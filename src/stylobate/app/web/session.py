@@ -148,6 +148,13 @@ class Session(Showing):
         placed = next((s for s in self.state.placement.sites if s.site == name), None) if self.state.placement else None
         if placed is None or chain not in [option.chain for option in placed.options]:
             raise UsageError(f"site {shown(name)}: these parts are none of its options; choose one of those shown")
+        shown_here = {site.site for site in self.state.placement.sites} if self.state.placement else set()
+        beyond = [other for other in (kept.partition("=")[0] for kept in run.chains) if other not in shown_here]
+        if beyond:
+            raise UsageError(
+                f"site {beyond[0]} is built on in spite of its verdict, which a choice here would lose; choose with "
+                "'stylobate place --accept', and add what it writes to the case"
+            )
         word = chain_word(name, [(step.part, step.turn) for step in chain])
         chains = (*(other for other in run.chains if other.partition("=")[0] != name), word)
         detail = ", ".join(step.part for step in chain)
