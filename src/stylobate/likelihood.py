@@ -35,6 +35,7 @@ SMOOTHNESS = (0.5, 1.5, 2.5)
 # data override it: correlated noise about 9 µm (mesh noise of two scanners, 5.3 to 12.6 µm: PLoS ONE 2017, PMC5549906),
 # over about 0.7 mm (common practice, no source). It keeps a body that shows little from looking free of it.
 SD_PRIOR, LENGTH_PRIOR = (float(np.log(0.009)), 0.6), (float(np.log(0.7)), 0.6)
+UNUSUAL = 5.99  # −2 log of the prior that 5 % of scanners exceed (chi-square, two degrees of freedom)
 STEPS = np.linspace(-1.2, 1.2, 7)  # in ln length and ln standard deviation, of fields set against the likeliest
 # Standard deviation of a view's shift, mm: half Cauchy with 2 µm, and what each step stands for (no source).
 VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008, 0.016])
@@ -194,6 +195,16 @@ def _descend(
         if not moved:
             step /= 2.0
     return value, place, scale
+
+
+def usual(white_sd: float) -> Field:
+    """The field that scanners have most often, with the white noise (mm) of this site."""
+    return Field(white_sd, float(np.exp(SD_PRIOR[0])), float(np.exp(LENGTH_PRIOR[0])), 1.5, VIEW_SD, EDGE_SD)
+
+
+def unusual(field: Field) -> bool:
+    """Whether scanners hardly have such a field: a cause may have been taken for noise."""
+    return _surprise(field.length, field.correlated_sd) > UNUSUAL
 
 
 def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -> Field:

@@ -23,6 +23,7 @@ from stylobate.diagnose.state import State
 from stylobate.diagnose.surroundings import look
 from stylobate.edges import SharpEdges
 from stylobate.fit import Around, Fit
+from stylobate.likelihood import unusual
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
@@ -88,7 +89,7 @@ def _coat(pose: Pose) -> float:
 def _cleared(state: State) -> State:
     """Where the whole surface is suspect, the field estimated with such shapes fitted: a cause must not hide itself."""
     best = _best_of_each(state)
-    if min(sign.p for sign in best) > SUSPECT:
+    if min(sign.p for sign in best) > SUSPECT and not unusual(state.plain.field):
         return state
     shapes = np.hstack([sign.shapes for sign in best])
     return state.under(refielded(state.plain, shapes, state.out))

@@ -17,8 +17,8 @@ from stylobate.design import design
 from stylobate.edges import SharpEdges
 from stylobate.field import Field, Patches, groups_of, patches_of
 from stylobate.fit import REACH, Around, to_connection
-from stylobate.likelihood import estimate
-from stylobate.pose import PRIOR_SD, Pose
+from stylobate.likelihood import estimate, usual
+from stylobate.pose import PRIOR_SD, Pose, solve
 
 NEXT_TO_NONE = 1e-6
 WHOLE = 100  # rows of a matrix that is inverted as it is
@@ -186,20 +186,21 @@ def _inverse(matrix: FloatArray) -> FloatArray:
 
 
 def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidence:
-    """The same residuals under the field that they make likeliest once shapes (m, k) are fitted and `out` (m,) left."""
-    patches = evidence.patches
-    freed = evidence.freeing(shapes) if shapes.shape[1] else evidence
-    freed = freed.without(np.nonzero(out)[0])
-    amplitude = np.zeros(0)
-    spread = np.zeros((0, 0))
-    kept = ~out
-    clean = evidence.without(np.nonzero(out)[0])
-    if shapes.shape[1]:
-        amplitude, spread = clean.amplitudes(shapes)
-    wide = np.hstack([patches.matrix, shapes])
-    cross = -clean.moved_by(shapes) @ spread
-    covariance = np.block([[freed.covariance, cross], [cross.T, spread]])
-    left = patches.residual - patches.matrix @ freed.step - shapes @ amplitude
-    some = Patches(patches.centre[kept], left[kept], wide[kept], patches.count[kept], patches.spread[kept])
-    field = estimate(some, (evidence.field, covariance))
+    """The same residuals under the field that they make likeliest once shapes (m, k) are fitted and `out` (m,) left.
+
+    The field so far may have taken the shapes for noise, and then weighs them wrongly: they are fitted anew, at first
+    under a field as scanners have it.
+    """
+    patches, kept = evidence.patches, ~out
+    wide = np.hstack([patches.matrix, shapes])[kept]
+    some = Patches(
+        patches.centre[kept], patches.residual[kept], wide, patches.count[kept], patches.spread[kept],
+        None if patches.edge is None else patches.edge[kept],
+    )  # fmt: skip
+    prior = np.concatenate([1.0 / PRIOR_SD**2, np.ones(shapes.shape[1])])  # of the shapes ±1 mm and rad: no more
+    field = usual(evidence.field.white_sd)
+    for known in (False, True):
+        step, covariance, _ = solve(some, field, prior)
+        left = replace(some, residual=some.residual - wide @ step)
+        field = estimate(left, (field, covariance) if known else None)
     return weighed(evidence.points, field)
