@@ -7,9 +7,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from stylobate.build.around import tissue_around
+from stylobate.build.around import astray, tissue_around
 from stylobate.build.carried import upper_of
 from stylobate.build.footing import Footing
+from stylobate.build.model import Tissue
 from stylobate.build.placing import place
 from stylobate.build.request import Step
 from stylobate.build.ways import ways_of
@@ -82,6 +83,16 @@ def test_a_hole_over_the_rim_is_bridged_and_a_wide_one_shows_nothing() -> None:
     assert tissue_around(near, np.eye(4), 4.0).heights_mm == pytest.approx([1.5] * 8, abs=1e-6)
     wide = turned_profile(np.array([4.0, 8.0]), np.array([1.5, 1.5]), hole=True)
     assert tissue_around(wide, np.eye(4), 4.0).least is None
+
+
+def test_tissue_in_another_frame_is_refused_or_asked_about() -> None:
+    fine, low, none = (Tissue((value,) * 8) for value in (1.5, -4.7, None))
+    assert astray({"1": fine, "2": fine, "3": low, "4": none}) == ()
+    (asked,) = astray({"1": fine, "2": low, "3": none})
+    assert "at site 2, 3: is it in the coordinates of the scan?" in asked
+    with pytest.raises(UsageError, match=r"nothing around any platform.*--join"):
+        astray({"1": none, "2": none})
+    assert astray({}) == ()
 
 
 def test_room_along_a_leaning_channel() -> None:

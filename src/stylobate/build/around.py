@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from stylobate.build.model import Tissue
@@ -14,6 +16,8 @@ from stylobate.core.types import FloatArray
 DIRECTIONS = 8
 DEEPEST, HIGHEST = -5.0, 15.0
 """mm from the platform along the axis between which the tissue's surface is looked for (invented: wide enough)."""
+LOW, HIGH = -4.0, 8.0
+"""mm from the platform, between which gingiva around an implant or an abutment lies (common practice, no source)."""
 OUT, STEP = 3.0, 0.1
 """mm. A socket's wall is followed outward from the rim so far, in such steps (invented)."""
 HOLE = 1.0
@@ -37,6 +41,30 @@ def tissue_around(tissue: Surface, scan_from_connection: FloatArray, platform_di
     places = np.stack([np.outer(np.cos(angle), radius), np.outer(np.sin(angle), radius)], axis=-1)
     heights = tops(local, tissue.faces, places.reshape(-1, 2), DEEPEST, HIGHEST).reshape(DIRECTIONS, -1)
     return Tissue(tuple(_margin(profile) for profile in heights))
+
+
+def astray(tissues: Mapping[str, Tissue]) -> tuple[str, ...]:
+    """Questions where the tissue lies at most sites (by name) as gingiva around a platform does not.
+
+    Raises UsageError where it shows nothing around any.
+    """
+    nothing = [name for name, tissue in tissues.items() if tissue.least is None]
+    if tissues and len(nothing) == len(tissues):
+        raise UsageError(
+            "--tissue: shows nothing around any platform, so it is not in the frame of the scan, or shows another "
+            "place; give the measured scan with --join, or leave it out."
+        )
+    odd = [
+        name
+        for name, tissue in tissues.items()
+        if tissue.least is None or tissue.greatest is None or tissue.least < LOW or tissue.greatest > HIGH
+    ]
+    if 2 * len(odd) <= len(tissues):
+        return ()
+    return (
+        f"the tissue lies far below or above the platform, or nowhere, at site {', '.join(odd)}: is it in the "
+        "coordinates of the scan? If not, give the measured scan with --join",
+    )
 
 
 def _margin(profile: FloatArray) -> float | None:
