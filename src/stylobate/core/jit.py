@@ -54,7 +54,7 @@ def _soon_loaded(dispatcher: Any) -> Any:
 
     numba calls for that before it looks on disk; when it compiles, it calls for it once more.
     """
-    cache = dispatcher._cache
+    cache: Any = getattr(dispatcher, "_cache", None)
 
     def load(signature: Any, context: Any) -> Any:
         numba.core.runtime.rtsys.initialize(context)
