@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from stylobate.build.around import astray, tissue_around
+from stylobate.build.around import astray, tissue_around, unmet
 from stylobate.build.carried import upper_of
 from stylobate.build.footing import Footing
 from stylobate.build.model import Tissue
@@ -93,6 +93,16 @@ def test_tissue_in_another_frame_is_refused_or_asked_about() -> None:
     with pytest.raises(UsageError, match=r"nothing around any platform.*--join"):
         astray({"1": none, "2": none})
     assert astray({}) == ()
+
+
+def test_an_opposing_jaw_that_no_channel_meets_is_asked_about() -> None:
+    assert unmet([None, 8.0]) == ()
+    (asked,) = unmet([None, None])
+    assert "no channel meets the opposing surface" in asked
+    low = Scan(plane(-5.0), np.zeros(3), "low", "")
+    assert asked in place(record(site("1", np.eye(4))), demo_folder(), opposing=low).warnings
+    over = Scan(plane(9.0), np.zeros(3), "over", "")
+    assert asked not in place(record(site("1", np.eye(4))), demo_folder(), opposing=over).warnings
 
 
 def test_room_along_a_leaning_channel() -> None:

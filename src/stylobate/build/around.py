@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
@@ -64,6 +64,16 @@ def astray(tissues: Mapping[str, Tissue]) -> tuple[str, ...]:
     return (
         f"the tissue lies far below or above the platform, or nowhere, at site {', '.join(odd)}: is it in the "
         "coordinates of the scan? If not, give the measured scan with --join",
+    )
+
+
+def unmet(rooms: Sequence[float | None]) -> tuple[str, ...]:
+    """A question where no channel meets the opposing surface."""
+    if not rooms or any(room is not None for room in rooms):
+        return ()
+    return (
+        "no channel meets the opposing surface: is it in the coordinates of the scan? If not, give the measured scan "
+        "with --join, and the bite with --bite",
     )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.build.around import astray, require_near, room_along, tissue_around
+from stylobate.build.around import astray, require_near, room_along, tissue_around, unmet
 from stylobate.build.below import below_of
 from stylobate.build.carried import upper_of
 from stylobate.build.choosing import DIGITS, Ranking, collar_height, leaning, options_of, ranked, seat_half_angle_deg
@@ -342,6 +342,8 @@ def _together(
     if around.tissue is not None:
         sites = tuple(_free(site, around.tissue, shapes) for site in sites)
     warnings = list(astray({site.site: site.tissue for site in sites if site.tissue is not None}))
+    if around.opposing is not None:
+        warnings += unmet([site.room_mm for site in sites])
     if record.parts.sha256 and record.parts.sha256 != folder.sha256:
         warnings.append(
             "the parts folder is not in the state in which the scan was measured; see that it is the right one"
