@@ -9,6 +9,7 @@ import numpy as np
 from stylobate.accepting import MOST_STRANGE, adrift, coverage_of, explained_share, no_more_than_round, strangeness
 from stylobate.choose import Laid, lay
 from stylobate.core.closest import Closest, SurfaceTree
+from stylobate.core.recent import Recent
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import Diagnosis, diagnose
@@ -29,18 +30,12 @@ MAP_REACH = 1.0  # mm beyond the CAD surface that a site's map shows
 
 
 MOST_KNOWN = 64  # scan bodies whose surfaces are held ready, some 5 MB each
-_known: dict[str, tuple[SurfaceTree, SharpEdges]] = {}
+_known: Recent[tuple[SurfaceTree, SharpEdges]] = Recent(MOST_KNOWN)
 
 
 def _prepared(body: ScanBody) -> tuple[SurfaceTree, SharpEdges]:
-    """Surface and edges of a scan body, ready for the fit; kept from scan to scan by their hash, the latest of them."""
-    known = _known.pop(body.sha256, None)
-    if known is None:
-        known = SurfaceTree.of(body.region, lasting=True), SharpEdges.of(body.region)
-    _known[body.sha256] = known
-    for oldest in list(_known)[:-MOST_KNOWN]:
-        _known.pop(oldest, None)
-    return known
+    """Surface and edges of a scan body, ready for the fit; kept from scan to scan by their hash."""
+    return _known.of(body.sha256, lambda: (SurfaceTree.of(body.region, lasting=True), SharpEdges.of(body.region)))
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ import pytest
 
 from stylobate.core import shelf
 from stylobate.core.closest import SurfaceTree
+from stylobate.core.recent import Recent
 from stylobate.find import template
 from stylobate.simulate import draw_bodies
 
@@ -107,14 +108,14 @@ def test_the_oldest_go(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         assert again.times == times
 
 
-def test_a_scan_body_prepared_and_recalled_is_the_same(tmp_path: Path) -> None:
+def test_a_scan_body_prepared_and_recalled_is_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (body,) = draw_bodies(91, 1)
     points = np.random.default_rng(0).normal(0.0, 3.0, (2000, 3))
     answers, templates = [], []
     for _ in range(2):
         closest = SurfaceTree.of(body.region, lasting=True).closest(points, 1.0)
         answers.append([closest.distance, closest.gradient, closest.face, closest.on_boundary])
-        template._known.clear()
+        monkeypatch.setattr(template, "_known", Recent(1))
         templates.append(template.template_of(body).arrays())
     assert {file.name.split("-")[0] for file in stored(tmp_path)} == {"cells", "template"}
     assert same(*answers)

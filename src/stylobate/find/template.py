@@ -13,6 +13,7 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.jit import compiled
+from stylobate.core.recent import Recent
 from stylobate.core.shelf import Array, kept
 from stylobate.core.surface import Surface
 from stylobate.core.types import Float32Array, FloatArray, IntArray, LongArray
@@ -281,13 +282,15 @@ def _make(body: ScanBody) -> Template:
     )
 
 
-_known: dict[str, Template] = {}
+MOST_KNOWN = 64  # templates held ready, some 3 MB each
+_known: Recent[Template] = Recent(MOST_KNOWN)
 
 
 def template_of(body: ScanBody) -> Template:
-    """The template of a scan body; kept on disk, and for the life of the process by the hash of its surfaces."""
-    if body.sha256 not in _known:
+    """The template of a scan body; kept on disk, and from scan to scan by the hash of its surfaces."""
+
+    def made() -> Template:
         shape = body.region.vertices, body.region.faces
-        made = kept("template", shape, (__file__, rigid.__file__), lambda: _make(body).arrays())
-        _known[body.sha256] = Template.of_arrays(*made)
-    return _known[body.sha256]
+        return Template.of_arrays(*kept("template", shape, (__file__, rigid.__file__), lambda: _make(body).arrays()))
+
+    return _known.of(body.sha256, made)
