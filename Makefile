@@ -10,9 +10,10 @@ DEMO := demo-output
 TESTS ?= tests
 FUZZ ?=
 BENCH ?=
+FUSED ?= 0 4
 STUDY ?=
 
-.PHONY: help setup demo test check format fuzz bench lock docs web clean study sabotage
+.PHONY: help setup demo test check format fuzz bench fused lock docs web clean study sabotage
 
 help: ## list the targets
 	@sed -n 's/^\([a-z]*\):.*## /\1\t/p' $(MAKEFILE_LIST) | expand -t 10
@@ -46,6 +47,9 @@ $(BENCH_READY): $(READY) requirements-bench.lock scripts/setup_bench.sh
 
 bench: $(BENCH_READY) ## ours and peers on the same scenes; options: make bench BENCH="--scenes 100 --out FILE"
 	.venv-bench/bin/python -m bench $(BENCH)
+
+fused: $(BENCH_READY) ## ours on scans fused from depth maps, by seeds; options: make fused FUSED="0 20 --out FILE"
+	.venv-bench/bin/python -m bench.fused $(FUSED)
 
 web: $(READY) ## build the page of the browser from web/ (needs Node 20 and npm)
 	$(PY) -m scripts.page_api

@@ -8,4 +8,5 @@ judge.py              found poses against the truth, one to one
 store.py              a line of JSON for every method and scene
 figures.py, tables.py lines → figures with their counts and limits → tables
 tune.py               the search for the peers' settings
+fused/                ours on scans made another way than the simulator's
 """

@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Puts the peers that `make bench` compares with, as requirements-bench.lock names them, into .venv-bench, an environment
-# of their own that sees .venv's packages: what they bring along must not reach the tests and the type checker.
+# Puts the peers that `make bench` compares with, and what bench.fused cuts its scans with, as requirements-bench.lock
+# names them, into .venv-bench, an environment of their own that sees .venv's packages: what they bring along must not
+# reach the tests and the type checker.
 # A peer that does not run here (no wheel, a system library missing) is said so in the tables.
 set -euo pipefail
 cd "$(dirname "$0")/.."
