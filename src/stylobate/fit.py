@@ -166,7 +166,7 @@ def descend(
     by_area = area / max(float(np.mean(area)), 1e-12) if len(area) else area
     for iteration in range(steps):
         local = to_connection(pose, points)
-        closest = tree.closest(local, min(REACH, abs(offset) + width))
+        closest = tree.closest_curved(local, min(REACH, abs(offset) + width))
         count, sd_here, normal, right, total = _normal_equations(
             local, normals @ pose[:3, :3], by_area, closest.distance, closest.gradient, closest.face,
             closest.on_boundary, offset, width,

@@ -117,7 +117,7 @@ class _Site:
             _, closest, before = self.last
             return profiled(before, closest, state.offset, state.profile), closest
         local = to_connection(state.pose, self.points)
-        closest = self.tree.closest(local, REACH)
+        closest = self.tree.closest_curved(local, REACH)
         if np.any(closest.face < 0):
             return None
         here = design(local, closest, self.edges, state.offset, state.profile)

@@ -7,7 +7,7 @@ pseudo-normals, Bærentzen & Aanæs (2005), IEEE Trans. Vis. Comput. Graph. 11:2
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -19,6 +19,9 @@ from stylobate.core.triangle import CORNER_A, EDGE_AB, EDGE_CA, FACE, on_triangl
 from stylobate.core.types import BoolArray, Float32Array, FloatArray, IntArray
 
 LEAF_FACES = 4
+CURVED = float(np.cos(np.radians(25.0)))  # cosine between normals of faces that stand for one curved surface
+FLAT = 3.0 - 1e-9  # sum of the cosines between a face's normal and its three corners' from which it is flat
+NEAR_FACE = float(np.cos(np.radians(12.5)))  # between a gradient and its face's normal: farther, the foot is on an edge
 PIECE = 0.6  # mm: longest edge of what a box holds
 MOST_PIECES = 400_000
 
@@ -46,13 +49,15 @@ class SurfaceTree:
     """A surface prepared for closest-point queries.
 
     triangles (m, 3, 3) mm; normals (m, 7, 3) unit pseudo-normals of face, edges ab, bc, ca, corners a, b, c;
-    open (m, 7) whether that feature lies on an open edge. What a query needs besides is made when first asked for;
-    lasting: and kept on disk for the next process.
+    open (m, 7) whether that feature lies on an open edge; curved (m, 3, 3) unit normals at the corners of the curved
+    surface that a face is a facet of, the face's own where it is flat. What a query needs besides is made when first
+    asked for; lasting: and kept on disk for the next process.
     """
 
     triangles: FloatArray
     normals: FloatArray
     open: BoolArray
+    curved: FloatArray
     lasting: bool = False
 
     @staticmethod
@@ -62,7 +67,9 @@ class SurfaceTree:
         if not len(faces):
             raise ValueError("the surface has no face with an area")
         normals, is_open = _pseudo_normals(surface.vertices, faces)
-        return SurfaceTree(np.ascontiguousarray(surface.vertices[faces]), normals, is_open, lasting)
+        triangles = np.ascontiguousarray(surface.vertices[faces])
+        curved = _curved(faces, normals[:, FACE].copy(), _corner_angles(triangles), len(surface.vertices))
+        return SurfaceTree(triangles, normals, is_open, curved, lasting)
 
     @cached_property
     def box(self) -> tuple[FloatArray, FloatArray]:
@@ -100,6 +107,18 @@ class SurfaceTree:
             )  # fmt: skip
         return Closest(distance, gradient, face, boundary)
 
+    def closest_curved(self, points: FloatArray, limit: float = np.inf) -> Closest:
+        """The same with gradients as the curved surface has them that facets stand for.
+
+        A facet's own gradient is the same all over it, so that turning the facet seems to be seen: a cone of 160
+        facets, which no scan shows, would fix its turn to some tenths of a degree.
+        """
+        closest = self.closest(points, limit)
+        gradient = _curved_gradient(
+            points, closest.distance, closest.gradient, closest.face, self.triangles, self.normals, self.curved
+        )
+        return replace(closest, gradient=gradient)
+
 
 @dataclass(frozen=True)
 class Boxes:
@@ -136,17 +155,71 @@ def _pieces(triangles: FloatArray) -> tuple[FloatArray, IntArray]:
     return np.ascontiguousarray(pieces), whole
 
 
-def _pseudo_normals(vertices: FloatArray, faces: IntArray) -> tuple[FloatArray, BoolArray]:
-    corners = vertices[faces]
-    normal = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    normal /= np.linalg.norm(normal, axis=1, keepdims=True)
-    at_vertex = np.zeros_like(vertices)
+def _corner_angles(corners: FloatArray) -> FloatArray:
+    """(m, 3) angles of triangles (m, 3, 3) at their corners, rad."""
+    angles = np.empty(corners.shape[:2])
     for k in range(3):
         u = corners[:, (k + 1) % 3] - corners[:, k]
         v = corners[:, (k + 2) % 3] - corners[:, k]
         cosine = np.einsum("ij,ij->i", u, v) / (np.linalg.norm(u, axis=1) * np.linalg.norm(v, axis=1))
-        angle = np.arccos(np.clip(cosine, -1.0, 1.0))
-        np.add.at(at_vertex, faces[:, k], normal * angle[:, None])
+        angles[:, k] = np.arccos(np.clip(cosine, -1.0, 1.0))
+    return angles
+
+
+@compiled
+def _curved(faces: IntArray, normal: FloatArray, angle: FloatArray, vertices: int) -> FloatArray:
+    """(m, 3, 3) unit normals at the corners of each face, of the faces there that turn little from it, by angle."""
+    first = np.zeros(vertices + 1, np.int64)
+    for face in faces:
+        for corner in face:
+            first[corner + 1] += 1
+    first = np.cumsum(first)
+    filled, at = first.copy(), np.empty(faces.size, np.int64)
+    for f in range(len(faces)):
+        for k in range(3):
+            at[filled[faces[f, k]]] = 3 * f + k
+            filled[faces[f, k]] += 1
+    result = np.zeros((len(faces), 3, 3))
+    for f in range(len(faces)):
+        own = normal[f]
+        for k in range(3):
+            mean = result[f, k]
+            for j in range(first[faces[f, k]], first[faces[f, k] + 1]):
+                other = normal[at[j] // 3]
+                if own[0] * other[0] + own[1] * other[1] + own[2] * other[2] > CURVED:
+                    for d in range(3):
+                        mean[d] += angle[at[j] // 3, at[j] % 3] * other[d]
+            mean /= np.sqrt((mean**2).sum())
+    return result
+
+
+@compiled
+def _curved_gradient(
+    points: FloatArray, distance: FloatArray, gradient: FloatArray, face: IntArray, triangles: FloatArray,
+    normals: FloatArray, curved: FloatArray,
+) -> FloatArray:  # fmt: skip
+    result = gradient.copy()
+    for i in range(len(points)):
+        f = face[i]
+        if f < 0 or gradient[i] @ normals[f, FACE] < NEAR_FACE or curved[f].sum(axis=0) @ normals[f, FACE] > FLAT:
+            continue
+        foot = points[i] - distance[i] * gradient[i]
+        u, v, w = triangles[f, 1] - triangles[f, 0], triangles[f, 2] - triangles[f, 0], foot - triangles[f, 0]
+        uu, uv, vv, wu, wv = u @ u, u @ v, v @ v, w @ u, w @ v
+        det = uu * vv - uv * uv
+        b, c = (vv * wu - uv * wv) / det, (uu * wv - uv * wu) / det
+        mean = (1.0 - b - c) * curved[f, 0] + b * curved[f, 1] + c * curved[f, 2]
+        result[i] = mean / np.sqrt(mean @ mean)
+    return result
+
+
+def _pseudo_normals(vertices: FloatArray, faces: IntArray) -> tuple[FloatArray, BoolArray]:
+    corners = vertices[faces]
+    normal = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    normal /= np.linalg.norm(normal, axis=1, keepdims=True)
+    at_vertex, angle = np.zeros_like(vertices), _corner_angles(corners)
+    for k in range(3):
+        np.add.at(at_vertex, faces[:, k], normal * angle[:, k, None])
     ends = np.sort(np.stack([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]], axis=1), axis=2).reshape(-1, 2)
     key = ends[:, 0].astype(np.int64) * len(vertices) + ends[:, 1]
     _, edge, count = np.unique(key, return_inverse=True, return_counts=True)

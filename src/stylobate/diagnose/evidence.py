@@ -139,7 +139,7 @@ def gather(
 ) -> Evidence:
     """The evidence of points `which` (k,) of Around at a weighted pose, under its field or another."""
     points = to_connection(pose.scan_from_connection, around.points[which])
-    closest = tree.closest(points, REACH)
+    closest = tree.closest_curved(points, REACH)
     if np.any(closest.face < 0):
         raise ValueError("a point lies out of reach of the CAD surface")
     here = design(points, closest, edges, pose.offset, pose.profile)
