@@ -199,17 +199,32 @@ def _curved_gradient(
     normals: FloatArray, curved: FloatArray,
 ) -> FloatArray:  # fmt: skip
     result = gradient.copy()
+    foot, u, v = np.empty(3), np.empty(3), np.empty(3)
     for i in range(len(points)):
         f = face[i]
-        if f < 0 or gradient[i] @ normals[f, FACE] < NEAR_FACE or curved[f].sum(axis=0) @ normals[f, FACE] > FLAT:
+        if f < 0:
             continue
-        foot = points[i] - distance[i] * gradient[i]
-        u, v, w = triangles[f, 1] - triangles[f, 0], triangles[f, 2] - triangles[f, 0], foot - triangles[f, 0]
-        uu, uv, vv, wu, wv = u @ u, u @ v, v @ v, w @ u, w @ v
+        met, bent = 0.0, 0.0
+        for d in range(3):
+            met += gradient[i, d] * normals[f, FACE, d]
+            bent += (curved[f, 0, d] + curved[f, 1, d] + curved[f, 2, d]) * normals[f, FACE, d]
+        if met < NEAR_FACE or bent > FLAT:
+            continue
+        uu, uv, vv, wu, wv = 0.0, 0.0, 0.0, 0.0, 0.0
+        for d in range(3):
+            u[d], v[d] = triangles[f, 1, d] - triangles[f, 0, d], triangles[f, 2, d] - triangles[f, 0, d]
+            foot[d] = points[i, d] - distance[i] * gradient[i, d] - triangles[f, 0, d]
+            uu, uv, vv = uu + u[d] * u[d], uv + u[d] * v[d], vv + v[d] * v[d]
+            wu, wv = wu + foot[d] * u[d], wv + foot[d] * v[d]
         det = uu * vv - uv * uv
-        b, c = (vv * wu - uv * wv) / det, (uu * wv - uv * wu) / det
-        mean = (1.0 - b - c) * curved[f, 0] + b * curved[f, 1] + c * curved[f, 2]
-        result[i] = mean / np.sqrt(mean @ mean)
+        second, third = (vv * wu - uv * wv) / det, (uu * wv - uv * wu) / det
+        length = 0.0
+        for d in range(3):
+            mean = (1.0 - second - third) * curved[f, 0, d] + second * curved[f, 1, d] + third * curved[f, 2, d]
+            result[i, d] = mean
+            length += mean * mean
+        for d in range(3):
+            result[i, d] /= np.sqrt(length)
     return result
 
 
