@@ -14,7 +14,7 @@ from stylobate.core.types import FloatArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
 from stylobate.diagnose.concluding import Concluded, conclude
-from stylobate.diagnose.evidence import gather, refielded
+from stylobate.diagnose.evidence import gather, refielded, weighed
 from stylobate.diagnose.foreign import carried
 from stylobate.diagnose.missing import missing_surface
 from stylobate.diagnose.rough import rough_surface
@@ -23,7 +23,7 @@ from stylobate.diagnose.state import State
 from stylobate.diagnose.surroundings import look
 from stylobate.edges import SharpEdges
 from stylobate.fit import Around, Fit
-from stylobate.likelihood import unusual
+from stylobate.likelihood import unusual, usual
 from stylobate.parts.model import ScanBody
 from stylobate.pose import Pose
 
@@ -87,11 +87,14 @@ def _coat(pose: Pose) -> float:
 
 
 def _cleared(state: State) -> State:
-    """Where the whole surface is suspect, the field estimated with such shapes fitted: a cause must not hide itself."""
+    """Where the whole surface or the field is suspect, the field estimated with such shapes fitted: a cause must not
+    hide itself. The forms are those that win most under a usual field: one that took a cause for noise misjudges them.
+    """
     best = _best_of_each(state)
     if min(sign.p for sign in best) > SUSPECT and not unusual(state.plain.field):
         return state
-    shapes = np.hstack([sign.shapes for sign in best])
+    as_usual = state.under(weighed(state.plain.points, usual(state.plain.field.white_sd)))
+    shapes = np.hstack([sign.shapes for sign in _best_of_each(as_usual)])
     return state.under(refielded(state.plain, shapes, state.out))
 
 
