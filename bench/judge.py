@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -34,16 +35,18 @@ def least_of(made: Scene) -> list[Json | None]:
 PARTS = {"platform": slice(0, 3), "axis": slice(3, 5), "index": slice(5, 6)}
 
 
+def paired(true: Sequence[FloatArray], found: Sequence[Found]) -> dict[int, int]:
+    """Which found site belongs to which true one (their poses (4, 4)), one to one, within SAME_PLACE."""
+    apart = np.array(
+        [[np.linalg.norm(f.scan_from_connection[:3, 3] - pose[:3, 3]) for f in found] for pose in true]
+    ).reshape(len(true), len(found))
+    one, two = linear_sum_assignment(np.minimum(apart, 2.0 * SAME_PLACE))
+    return {int(i): int(j) for i, j in zip(one, two, strict=True) if apart[i, j] < SAME_PLACE}
+
+
 def judged(made: Scene, least: list[Json | None], found: list[Found]) -> tuple[list[Json], list[Json]]:
     """(a row for each true site, a row for each found site that has no true one within SAME_PLACE)."""
-    apart = np.array(
-        [
-            [np.linalg.norm(f.scan_from_connection[:3, 3] - t.scan_from_connection[:3, 3]) for f in found]
-            for t in made.sites
-        ]
-    ).reshape(len(made.sites), len(found))
-    one, two = linear_sum_assignment(np.minimum(apart, 2.0 * SAME_PLACE))
-    pairs = {int(i): int(j) for i, j in zip(one, two, strict=True) if apart[i, j] < SAME_PLACE}
+    pairs = paired([site.scan_from_connection for site in made.sites], found)
     rows = [
         {
             "body": truth.body.id,

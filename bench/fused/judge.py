@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import linear_sum_assignment
 from scipy.spatial import cKDTree
 
 from bench.fused.scan import Made
 from bench.fused.scene import Standing
 from bench.fused.solids import EQUAL_TURNS, REAL_FACETS, SHAPES, surface_of
-from bench.judge import SAME_PLACE, Json
+from bench.judge import Json, paired
 from bench.method import Found
 from stylobate.core import rigid
 from stylobate.core.closest import Closest, SurfaceTree
@@ -81,14 +80,7 @@ def least_squares(seen: Shown) -> FloatArray:
 
 def judged(scan: Made, found: list[Found]) -> list[Json]:
     """A line for each true site. What was found without a true site near it is counted on the first."""
-    apart = np.array(
-        [
-            [np.linalg.norm(f.scan_from_connection[:3, 3] - s.scan_from_connection[:3, 3]) for f in found]
-            for s in scan.sites
-        ]
-    ).reshape(len(scan.sites), len(found))
-    one, two = linear_sum_assignment(np.minimum(apart, 2.0 * SAME_PLACE))
-    pairs = {int(i): int(j) for i, j in zip(one, two, strict=True) if apart[i, j] < SAME_PLACE}
+    pairs = paired([site.scan_from_connection for site in scan.sites], found)
     lines = []
     for k, site in enumerate(scan.sites):
         seen = shown(scan.surface, site)
