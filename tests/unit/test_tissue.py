@@ -9,7 +9,9 @@ import pytest
 
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
-from stylobate.find.thin import vertex_normals
+from stylobate.find.search import Reading, _upright
+from stylobate.find.template import template_of
+from stylobate.find.thin import thin, vertex_normals
 from stylobate.fit import Around, around
 from stylobate.measuring import measure
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
@@ -76,3 +78,14 @@ def test_a_part_drawn_upside_down_is_not_measured_silently(family: str) -> None:
     assert site.verdict is not None
     assert site.verdict.verdict == "undecided"
     assert any("upside down" in finding.advice for finding in site.findings)
+
+
+def test_a_reading_on_its_head_is_left_only_where_another_is_worth_trying() -> None:
+    what, body = made("slender", 11)
+    pose, surface = what.sites[0].scan_from_connection, what.surface
+    thinned, templates = thin(surface.vertices, vertex_normals(surface.vertices, surface.faces)), [template_of(body)]
+    middle = pose[:3, 3] + pose[:3, 2] * body.region.vertices[:, 2].mean()
+    head, right = Reading(0, pose @ upside_down(body), 30.0), Reading(0, pose, 20.0)
+    assert list(_upright([head, right], templates, middle, thinned)) == [right]
+    assert list(_upright([head, replace(right, area=10.0)], templates, middle, thinned))[0] is head
+    assert list(_upright([head], templates, middle, thinned)) == [head]
