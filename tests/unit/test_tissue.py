@@ -87,5 +87,5 @@ def test_a_reading_on_its_head_is_left_only_where_another_is_worth_trying() -> N
     middle = pose[:3, 3] + pose[:3, 2] * body.region.vertices[:, 2].mean()
     head, right = Reading(0, pose @ upside_down(body), 30.0), Reading(0, pose, 20.0)
     assert list(_upright([head, right], templates, middle, thinned)) == [right]
-    assert list(_upright([head, replace(right, area=10.0)], templates, middle, thinned))[0] is head
+    assert _upright([head, replace(right, area=10.0)], templates, middle, thinned)[0] is head
     assert list(_upright([head], templates, middle, thinned)) == [head]
