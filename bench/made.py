@@ -14,7 +14,6 @@ from typing import Any
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core.result import PartsInfo, ScanInfo
 from stylobate.core.rigid import exp, inverse, log, pose, rotation_exp, turn_z
 from stylobate.core.surface import Scan, Surface
@@ -27,6 +26,7 @@ from stylobate.several.made.seats import Form, forms_of
 from stylobate.simulate import demo_parts, solids
 from stylobate.simulate.noise import NoiseModel, model_of
 from stylobate.simulate.settings import Noise
+from stylobate.uncertainty.bounds import length_95
 
 EDGE = 0.25
 ON_SEAT = 2e-3

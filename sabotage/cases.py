@@ -22,7 +22,7 @@ CAUSES = "tests/unit/test_diagnose.py"
 SPOILINGS = (
     Spoiling(
         "covariance × 1.2 in the weighted pose",
-        "field.py",
+        "uncertainty/field.py",
         "np.linalg.inv(information), dtype=np.float64)",
         "1.2 * np.linalg.inv(information), dtype=np.float64)",
         f"{GUIDES}::test_gum_h3_line_and_its_prediction",
@@ -36,7 +36,7 @@ SPOILINGS = (
     ),
     Spoiling(
         "a term of the Jacobian missing: turns move nothing",
-        "fit.py",
+        "fit/descend.py",
         " - p[(k + 2) % 3] * g[(k + 1) % 3]",
         "",
         "tests/unit/test_measuring_stages.py::test_rows_are_the_derivative_of_the_distance",
@@ -50,28 +50,28 @@ SPOILINGS = (
     ),
     Spoiling(
         "degrees for radians in the play",
-        "budget.py",
+        "uncertainty/budget.py",
         "np.radians(connection.play_deg)",
         "np.asarray(connection.play_deg)",
         "tests/unit/test_verdict.py::test_figures_add_as_variances",
     ),
     Spoiling(
         "noise treated as white",
-        "field.py",
+        "uncertainty/field.py",
         "sizes = self.correlated_sd**2,",
         "sizes = 1e-12 * self.correlated_sd**2,",
         f"{GUIDES}::test_effective_sample_size",
     ),
     Spoiling(
         "edge mask off: points beyond an open edge are used",
-        "fit.py",
+        "fit/descend.py",
         "(closest.face >= 0) & ~closest.on_boundary &",
         "(closest.face >= 0) &",
         "tests/unit/test_shapes.py::test_points_beyond_an_open_edge_are_not_usable",
     ),
     Spoiling(
         "variances added as standard deviations",
-        "budget.py",
+        "uncertainty/budget.py",
         "np.asarray(np.sum(covariances, axis=0))",
         "np.asarray(np.sum(np.sqrt(np.abs(covariances)), axis=0) ** 2)",
         f"{GUIDES}::test_jcgm_101_9_2_sum_of_four",
@@ -85,14 +85,14 @@ SPOILINGS = (
     ),
     Spoiling(
         "the field taken for known",
-        "unsure.py",
+        "uncertainty/unsure.py",
         "return np.asarray(self.ratio @ covariance @ self.ratio.T + self.added)",
         "return covariance",
         "tests/unit/test_unsure.py::test_the_average_is_the_one_over_all_patches_and_fields",
     ),
     Spoiling(
         "other turns not tried",
-        "choose.py",
+        "choose/readings.py",
         "[:OTHER_TURNS]",
         "[:0]",
         "tests/unit/test_choose.py::test_every_wrong_turn_ends_at_the_true_one_or_nowhere",
@@ -106,7 +106,7 @@ SPOILINGS = (
     ),
     Spoiling(
         "frames swapped on the way to the connection",
-        "fit.py",
+        "fit/descend.py",
         "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3])",
         "(points - scan_from_connection[:3, 3]) @ scan_from_connection[:3, :3].T)",
         "tests/recovery/test_causes.py::test_a_bent_body_is_not_used",

@@ -7,11 +7,11 @@ import sys
 import numpy as np
 
 from stylobate.core.surface import Scan, Surface
-from stylobate.field import Field
 from stylobate.foretell import foretell
 from stylobate.measuring import measure
 from stylobate.parts.model import Connection, PartsFolder
 from stylobate.simulate import Noise, Settings, draw_bodies, scene
+from stylobate.uncertainty.field import Field
 
 EDGE_MM = 0.2
 

@@ -10,8 +10,8 @@ from stylobate.diagnose.evidence import gather
 from stylobate.diagnose.shapes import leaning, step_across
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
 from stylobate.diagnose.signs import TESTS
-from stylobate.pose import OFFSET
-from stylobate.site import Bench, Measured
+from stylobate.measuring.site import Bench, Measured
+from stylobate.uncertainty.pose import OFFSET
 
 POWER_Z = 1.6448536269514722  # a fault this many sd above the threshold is seen with 95 %
 CENTRES = 25

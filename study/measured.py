@@ -12,15 +12,15 @@ from stylobate.core import rigid
 from stylobate.core.result import Site
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray
-from stylobate.described import Work, site_of
 from stylobate.find import Candidate
 from stylobate.find.search import Reading
 from stylobate.find.thin import vertex_normals
-from stylobate.fit import rows, to_connection
+from stylobate.fit.descend import rows, to_connection
 from stylobate.measuring import measure
+from stylobate.measuring.described import Work, site_of
+from stylobate.measuring.site import Bench, Measured, measure_site
 from stylobate.settings import DEFAULT
 from stylobate.simulate import Truth
-from stylobate.site import Bench, Measured, measure_site
 
 WORK = "bridge"
 START_MM, START_RAD = 0.15, 0.03  # sd of the start about the truth, each axis

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from study import tables
-from study.scenes import FOREIGN, KERNELS
+from study.scenes import FOREIGN, KERNELS, SEED
 from study.tables import Row
 
 TEXT = Path(__file__).with_name("page.md")
@@ -18,8 +18,6 @@ SEARCHED = "Measuring begins with the blind search."
 
 def write_page(rows: Sequence[Row], folder: Path) -> None:
     """Write README.md and its pictures."""
-    from study.__main__ import SEED
-
     clean = [row for row in rows if not row["cause"]]
     faulty = [row for row in rows if row["cause"]]
     folder.mkdir(parents=True, exist_ok=True)

@@ -105,7 +105,7 @@ def made_and_foreign(clean: Sequence[Row]) -> str:
 
 
 def _white_bounds(row: Row) -> list[float]:
-    from stylobate.bounds import bounds
+    from stylobate.uncertainty.bounds import bounds
 
     found = bounds(np.array(row["white"]), 1)
     assert found.index_deg is not None

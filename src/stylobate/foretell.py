@@ -10,18 +10,18 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.bare import narrowed
-from stylobate.bounds import bounds
 from stylobate.core.result import Bounds
 from stylobate.core.types import FloatArray
-from stylobate.design import derivatives
-from stylobate.edges import SharpEdges, at_hand, profile_shapes
-from stylobate.field import EDGE_SD, VIEW_SD, Field, groups_of, patches_of
 from stylobate.find.template import sampled
-from stylobate.fit import GUM_MARGIN, LEAST_SUPPORT
+from stylobate.fit.descend import GUM_MARGIN, LEAST_SUPPORT
+from stylobate.fit.design import derivatives
+from stylobate.fit.edges import SharpEdges, at_hand, profile_shapes
 from stylobate.parts.model import ScanBody
 from stylobate.parts.region import clip_above
-from stylobate.pose import PRIOR_SD, solve
+from stylobate.uncertainty.bare import narrowed
+from stylobate.uncertainty.bounds import bounds
+from stylobate.uncertainty.field import EDGE_SD, VIEW_SD, Field, groups_of, patches_of
+from stylobate.uncertainty.pose import PRIOR_SD, solve
 
 TYPICAL = Field(0.008, 0.010, 0.8, 1.5, VIEW_SD, EDGE_SD)
 """Noise where none is stated: the middle of what the development scenes were drawn from (docs/method/measure.md)."""

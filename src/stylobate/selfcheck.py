@@ -13,11 +13,11 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.arch import order_along
+from stylobate.core.arch import order_along
 from stylobate.core.surface import Scan
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose.evidence import Evidence, gather
-from stylobate.measuring import fitted_sites
+from stylobate.measuring.verb import fitted_sites
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder
 from stylobate.scan import read_scan

@@ -12,11 +12,11 @@ from numpy.testing import assert_allclose
 from scipy.integrate import quad
 from scipy.stats import ncx2, norm
 
-from stylobate.bounds import length_95, within
 from stylobate.core.types import FloatArray
-from stylobate.field import Field, Patches
-from stylobate.fit import rows
-from stylobate.pose import solve
+from stylobate.fit.descend import rows
+from stylobate.uncertainty.bounds import length_95, within
+from stylobate.uncertainty.field import Field, Patches
+from stylobate.uncertainty.pose import solve
 
 SIGMA = 0.01
 NONE = np.zeros(6)

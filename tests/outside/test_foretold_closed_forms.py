@@ -7,14 +7,14 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from stylobate.bounds import bounds
 from stylobate.core.surface import Scan, Surface
-from stylobate.field import Field
-from stylobate.fit import GUM_MARGIN
+from stylobate.fit.descend import GUM_MARGIN
 from stylobate.foretell import FILLET, foretell
 from stylobate.measuring import measure
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
 from stylobate.simulate import Noise, Settings, draw_bodies, scene
+from stylobate.uncertainty.bounds import bounds
+from stylobate.uncertainty.field import Field
 from tests.unit.parts_making import flat, post
 
 HEIGHT, EDGE, SIGMA = 8.0, 0.2, 0.01

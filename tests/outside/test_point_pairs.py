@@ -14,9 +14,9 @@ from scipy.spatial.transform import Rotation
 
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
-from stylobate.field import Field, Patches
-from stylobate.fit import rows
-from stylobate.pose import solve
+from stylobate.fit.descend import rows
+from stylobate.uncertainty.field import Field, Patches
+from stylobate.uncertainty.pose import solve
 
 PAIRS = Path(__file__).parent.parent / "data" / "registration"
 

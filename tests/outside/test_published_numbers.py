@@ -7,9 +7,9 @@ import pytest
 from scipy.stats import norm
 
 from stylobate.core import rigid
-from stylobate.field import Field, Patches
-from stylobate.fit import MAD_TO_SD, TUKEY, robust_sd, tukey
-from stylobate.pose import solve
+from stylobate.fit.descend import MAD_TO_SD, TUKEY, robust_sd, tukey
+from stylobate.uncertainty.field import Field, Patches
+from stylobate.uncertainty.pose import solve
 
 # NIST Statistical Reference Datasets, linear regression, "Norris": 36 pairs and the certified fit.
 NORRIS_Y = """0.1 338.8 118.1 888.0 9.2 228.1 668.5 998.5 449.1 778.9 559.2 0.3 0.1 778.1 668.8 339.3 448.9 10.8 557.7

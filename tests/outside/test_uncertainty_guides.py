@@ -10,11 +10,11 @@ import math
 import numpy as np
 import pytest
 
-from stylobate.bounds import length_95
-from stylobate.budget import combined, propagated
-from stylobate.conformity import conformance_probability, decided, global_risks, guard_band
-from stylobate.field import Field, Patches
-from stylobate.pose import solve
+from stylobate.uncertainty.bounds import length_95
+from stylobate.uncertainty.budget import combined, propagated
+from stylobate.uncertainty.field import Field, Patches
+from stylobate.uncertainty.pose import solve
+from stylobate.verdict.conformity import conformance_probability, decided, global_risks, guard_band
 
 
 def test_gum_h1_end_gauge() -> None:

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from stylobate.core.surface import Scan, Surface
-from stylobate.handedness import only_in_the_mirror
 from stylobate.measuring import measure
+from stylobate.measuring.handedness import only_in_the_mirror
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
 from stylobate.simulate import Scene, Settings, draw_body, scene
 
@@ -71,7 +71,7 @@ def test_only_a_shape_without_symmetry_speaks_for_the_mirror(
     family: str, tells: bool, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Whatever the reason for which nothing was measured in the scan as it is, a symmetric body claims nothing."""
-    from stylobate import measuring
+    from stylobate.measuring import verb as measuring
 
     said: list[bool] = []
     monkeypatch.setattr(measuring, "only_in_the_mirror", lambda bench, m: said.append(only_in_the_mirror(bench, m)))

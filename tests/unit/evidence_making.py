@@ -6,9 +6,9 @@ import numpy as np
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence, Points, weighed
-from stylobate.edges import SHAPES
-from stylobate.field import Field, groups_of, patches_of
-from stylobate.fit import rows
+from stylobate.fit.descend import rows
+from stylobate.fit.edges import SHAPES
+from stylobate.uncertainty.field import Field, groups_of, patches_of
 
 RADIUS, HEIGHT = 2.0, 6.0
 FIELD = Field(0.008, 0.010, 0.6, 1.5)

@@ -9,11 +9,11 @@ import pytest
 from scipy.integrate import quad
 from scipy.stats import norm
 
-from stylobate.bare import BARE_SD, COATED, known, settled
 from stylobate.core import rigid
-from stylobate.field import Field
-from stylobate.fit import OFFSET_SD
-from stylobate.pose import OFFSET, Pose
+from stylobate.fit.descend import OFFSET_SD
+from stylobate.uncertainty.bare import BARE_SD, COATED, known, settled
+from stylobate.uncertainty.field import Field
+from stylobate.uncertainty.pose import OFFSET, Pose
 
 
 def under_a_layer(seen_sd: float) -> float:

@@ -8,16 +8,16 @@ from functools import cache
 import numpy as np
 import pytest
 
-from stylobate.choose import LEAST_ODDS, lay, turns_left_deg
+from stylobate.choose.readings import LEAST_ODDS, lay, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.edges import SharpEdges
-from stylobate.fit import Around, fit
+from stylobate.fit.descend import Around, fit
+from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import ScanBody
-from stylobate.pose import TURN, Pose, Stand, doubts, weigh
 from stylobate.simulate import draw_bodies
+from stylobate.uncertainty.pose import TURN, Pose, Stand, doubts, weigh
 
 BODIES = draw_bodies(77, 6)
 

@@ -9,7 +9,7 @@ import trimesh
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.fit import Around, Descent, descend, rows
+from stylobate.fit.descend import Around, Descent, descend, rows
 
 SECTIONS = 96
 

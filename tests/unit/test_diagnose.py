@@ -12,7 +12,7 @@ from stylobate.diagnose.material import judged
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
-from stylobate.pose import OFFSET
+from stylobate.uncertainty.pose import OFFSET
 from tests.unit.evidence_making import HEIGHT, drawn, evidence, post
 
 CLEAN = drawn(40, 11)
@@ -41,7 +41,7 @@ def test_freeing_a_shape_is_fitting_it_with_the_pose() -> None:
     one = evidence(CLEAN[0] + 0.05 * step_across(points, normals, 0.3)[:, 0])
     shapes = step_across(one.patches.centre, one.normal, 0.3)
     freed = one.freeing(shapes)
-    from stylobate.pose import PRIOR_SD
+    from stylobate.uncertainty.pose import PRIOR_SD
 
     wide = np.hstack([one.patches.matrix, shapes])
     information = wide.T @ one.weight @ wide
@@ -59,7 +59,7 @@ def test_leaving_patches_out_is_not_having_them() -> None:
     kept = np.delete(np.arange(len(one.patches.count)), gone)
     weight = np.linalg.inv(one.field.covariance(one.patches)[np.ix_(kept, kept)])
     matrix = one.patches.matrix[kept]
-    from stylobate.pose import PRIOR_SD
+    from stylobate.uncertainty.pose import PRIOR_SD
 
     covariance = np.linalg.inv(matrix.T @ weight @ matrix + np.diag(1 / PRIOR_SD**2))
     step = covariance @ matrix.T @ weight @ one.patches.residual[kept]
@@ -135,7 +135,7 @@ def test_one_spike_is_no_dent() -> None:
 def test_a_thick_layer_may_be_another_body_and_is_not_used() -> None:
     from stylobate.diagnose.layer import THICK, another_body
     from stylobate.settings import DEFAULT
-    from stylobate.verdict import judge
+    from stylobate.verdict.rules import judge
 
     assert another_body(0.9 * THICK) is None
     doubted = another_body(0.065)

@@ -10,7 +10,7 @@ import pytest
 from stylobate.core import rigid
 from stylobate.core.result import Finding, Verdict
 from stylobate.core.types import FloatArray
-from stylobate.facing import by_coordinates, faced
+from stylobate.diagnose.facing import by_coordinates, faced
 from tests.doors.handmade import measurement
 
 MIDDLE = np.array([10.0, 12.0, 0.0])

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from stylobate.core.decay import MOST, decay
-from stylobate.field import EDGE_LENGTH, VIEW, Field, Patches
+from stylobate.uncertainty.field import EDGE_LENGTH, VIEW, Field, Patches
 
 
 def test_decay_is_exp_to_the_last_bits() -> None:

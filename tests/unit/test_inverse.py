@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from stylobate.diagnose.evidence import inverted
-from stylobate.field import correlation
+from stylobate.uncertainty.field import correlation
 
 
 @pytest.mark.parametrize("rows", [1, 2, 100, 101, 333, 800])

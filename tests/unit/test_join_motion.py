@@ -6,13 +6,13 @@ import numpy as np
 import pytest
 from scipy.stats import binom, chi2
 
-from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
 from stylobate.joining.cells import Cells, cells_of
 from stylobate.joining.fine import Fit, cubes
 from stylobate.joining.motion import motion_at
 from stylobate.joining.noise import Noise, noise_of
+from stylobate.uncertainty.bounds import length_95
 
 NOISE = Noise(0.015**2, 0.012**2, 0.9)
 POINTS = 12.0

@@ -11,15 +11,15 @@ from scipy.spatial.distance import cdist
 from scipy.special import gamma, kv
 from scipy.stats import chi2, multivariate_normal
 
-from stylobate.arch import order_along
 from stylobate.core import rigid
+from stylobate.core.arch import order_along
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
-from stylobate.edges import REACH, SHAPES, likeliest_profile, profile_shapes
-from stylobate.field import Field, Patches
-from stylobate.fit import rows
-from stylobate.likelihood import estimate
+from stylobate.fit.descend import rows
+from stylobate.fit.edges import REACH, SHAPES, likeliest_profile, profile_shapes
 from stylobate.simulate import draw_bodies
+from stylobate.uncertainty.field import Field, Patches
+from stylobate.uncertainty.likelihood import estimate
 
 
 def test_rows_are_the_derivative_of_the_distance() -> None:

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from rich.console import Console
 
-from stylobate.arch import ways
 from stylobate.core import rigid
+from stylobate.core.arch import ways
 from stylobate.core.result import BudgetRow, ScanInfo
 from stylobate.core.types import FloatArray
 from stylobate.record import Record

@@ -6,9 +6,9 @@ from functools import partial
 
 import pytest
 
-from stylobate import site
 from stylobate.core.recent import Recent
 from stylobate.find import template
+from stylobate.measuring import site
 from stylobate.simulate import draw_bodies
 
 

@@ -13,12 +13,11 @@ import pytest
 from click import UsageError as ClickUsageError
 
 from stylobate.app.commands.measure import chosen_settings
-from stylobate.budget import _drift, drift_over
 from stylobate.core.errors import ResultError, UsageError
 from stylobate.core.result import ScanInfo
 from stylobate.core.rigid import exp, pose, rotation_exp
 from stylobate.core.types import FloatArray
-from stylobate.measuring import _farthest, _legs, _pairs
+from stylobate.measuring.verb import _farthest, _legs, _pairs
 from stylobate.record import Record
 from stylobate.report.profile import document
 from stylobate.settings import DRIFT_MM, Drift
@@ -28,6 +27,7 @@ from stylobate.several.draws import drawn
 from stylobate.several.drifting import Profile, drift_of
 from stylobate.several.drifting.model import stretch_of
 from stylobate.several.sources import sources_of, walk_covariance
+from stylobate.uncertainty.budget import _drift, drift_over
 from tests.doors.handmade import measurement
 from tests.unit.several_making import anywhere, arch, record
 

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 
 from stylobate import selfcheck
-from stylobate.arch import order_along
+from stylobate.core.arch import order_along
 from stylobate.core.surface import Scan, Surface
-from stylobate.field import Field
 from stylobate.parts.model import PartsFolder
 from stylobate.selfcheck import SiteCheck, _pooled, checked
+from stylobate.uncertainty.field import Field
 from tests.unit.evidence_making import FIELD, drawn, evidence
 
 

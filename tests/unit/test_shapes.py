@@ -9,7 +9,7 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.shapes import leaning, made_part, step_across
-from stylobate.fit import usable
+from stylobate.fit.descend import usable
 from tests.unit.evidence_making import HEIGHT, RADIUS, post
 
 TINY = 1e-6

@@ -12,11 +12,11 @@ from stylobate.core.types import FloatArray
 from stylobate.find.search import Reading, _upright
 from stylobate.find.template import template_of
 from stylobate.find.thin import thin, vertex_normals
-from stylobate.fit import Around, around
+from stylobate.find.tissue import Post, above_the_post, on_its_head
+from stylobate.fit.descend import Around, around
 from stylobate.measuring import measure
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
 from stylobate.simulate import Noise, Scene, Settings, draw_body, scene
-from stylobate.tissue import Post, above_the_post, on_its_head
 
 ROUND = ("flatted-cylinder", "slender", "cone")
 

@@ -9,9 +9,9 @@ import pytest
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
-from stylobate.field import EDGE_LENGTH, Field, same_view
-from stylobate.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
-from stylobate.unsure import doubt
+from stylobate.uncertainty.field import EDGE_LENGTH, Field, same_view
+from stylobate.uncertainty.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
+from stylobate.uncertainty.unsure import doubt
 from tests.unit.evidence_making import FIELD, drawn, evidence, post
 
 LONG = Field(0.004, 0.012, 2.0, 1.5)

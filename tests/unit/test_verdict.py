@@ -7,12 +7,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from stylobate.budget import Leg, sources, total, without_figure
 from stylobate.core.result import Finding
 from stylobate.parts.model import Connection, ScanBody
 from stylobate.settings import DEFAULT, Drift, Limits, Seating, Settings
 from stylobate.simulate import draw_bodies
-from stylobate.verdict import judge, judge_together
+from stylobate.uncertainty.budget import Leg, sources, total, without_figure
+from stylobate.verdict.rules import judge, judge_together
 from tests.doors.handmade import measurement
 
 LIMITS = Limits(50.0, 0.4, 5.0, 100.0, 0.5, "a test")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from stylobate.bounds import bounds
 from stylobate.build.model import Upper
 from stylobate.build.ways import Way, turned
 from stylobate.core.rigid import adjoint, inverse
 from stylobate.core.types import FloatArray
 from stylobate.parts.model import MultiUnitAbutment, PartsFolder
+from stylobate.uncertainty.bounds import bounds
 
 
 def upper_of(way: Way, folder: PartsFolder, connection: str, pose: FloatArray, covariance: FloatArray) -> Upper:

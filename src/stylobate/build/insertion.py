@@ -7,12 +7,12 @@ from statistics import NormalDist
 
 import numpy as np
 
-from stylobate.bounds import NORMAL_95, length_95
 from stylobate.build.choosing import Ranking, seat_half_angle_deg
 from stylobate.build.cone import SLACK, best_path, corners, smallest_cone
 from stylobate.build.model import Insertion, Joint
 from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray, LongArray
+from stylobate.uncertainty.bounds import NORMAL_95, length_95
 
 MOST_JOINT = 5
 """Options for all sites together that are listed."""

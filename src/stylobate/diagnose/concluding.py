@@ -14,8 +14,8 @@ from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 from stylobate.diagnose.state import State
 from stylobate.parts.model import ScanBody
-from stylobate.pose import OFFSET, Pose
-from stylobate.unsure import doubt
+from stylobate.uncertainty.pose import OFFSET, Pose
+from stylobate.uncertainty.unsure import doubt
 
 UM = 1e-3
 

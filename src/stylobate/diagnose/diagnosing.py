@@ -6,8 +6,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.bare import settled
-from stylobate.budget import size_of
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
@@ -21,11 +19,13 @@ from stylobate.diagnose.rough import rough_surface
 from stylobate.diagnose.significance import FALSE_ALARMS, corrected, upper_tail
 from stylobate.diagnose.state import State
 from stylobate.diagnose.surroundings import look
-from stylobate.edges import SharpEdges
-from stylobate.fit import Around, Fit
-from stylobate.likelihood import unusual, usual
+from stylobate.fit.descend import Around, Fit
+from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import ScanBody
-from stylobate.pose import Pose
+from stylobate.uncertainty.bare import settled
+from stylobate.uncertainty.budget import size_of
+from stylobate.uncertainty.likelihood import unusual, usual
+from stylobate.uncertainty.pose import Pose
 
 LOOKS = 3  # at a split surface
 FILLET = 0.5  # mm above the gingiva, and above the lowest that is seen, in which a scan's fillet may still show

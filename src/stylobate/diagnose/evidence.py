@@ -13,12 +13,12 @@ import numpy as np
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
-from stylobate.design import design
-from stylobate.edges import SharpEdges
-from stylobate.field import Field, Patches, groups_of, patches_of
-from stylobate.fit import REACH, Around, to_connection
-from stylobate.likelihood import estimate, usual
-from stylobate.pose import PRIOR_SD, Pose, solve
+from stylobate.fit.descend import REACH, Around, to_connection
+from stylobate.fit.design import design
+from stylobate.fit.edges import SharpEdges
+from stylobate.uncertainty.field import Field, Patches, groups_of, patches_of
+from stylobate.uncertainty.likelihood import estimate, usual
+from stylobate.uncertainty.pose import PRIOR_SD, Pose, solve
 
 NEXT_TO_NONE = 1e-6
 WHOLE = 100  # rows of a matrix that is inverted as it is

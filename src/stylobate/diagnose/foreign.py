@@ -10,7 +10,7 @@ from stylobate.core.buckets import Buckets
 from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose.surroundings import Surroundings
-from stylobate.fit import CLEAR_MARGIN, OUTSIDE
+from stylobate.fit.descend import CLEAR_MARGIN, OUTSIDE
 
 CELL = 0.25  # mm: off-surface points in touching cells belong together
 TOUCHES = 0.6  # mm off the CAD surface: what reaches farther is not a defect of the body but something else

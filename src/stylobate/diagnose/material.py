@@ -13,7 +13,7 @@ from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS, Bump
 from stylobate.diagnose.evidence import Evidence, Points, unit_shapes
 from stylobate.diagnose.foreign import touching
 from stylobate.diagnose.significance import Z95, any_of, corrected, upper_tail
-from stylobate.pose import Pose
+from stylobate.uncertainty.pose import Pose
 
 CORE = 0.35  # of a width about the centre: patches taken whatever they say
 JOINED = 2.0  # standard deviations with which a neighbour joins a patch, well below those that found it

@@ -14,7 +14,7 @@ from stylobate.diagnose.layer import THICKEST, uneven_shapes
 from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, Z95, corrected, upper_tail
 from stylobate.parts.model import ScanBody
-from stylobate.pose import OFFSET, PRIOR_SD
+from stylobate.uncertainty.pose import OFFSET, PRIOR_SD
 
 UM = 1e-3
 MADE_LEAST_UM = 6.0  # standard uncertainty of a made part whose own is not stated (common practice, no source)

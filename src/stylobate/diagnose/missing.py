@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core.buckets import Buckets
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
+from stylobate.diagnose.facing import by_coordinates
 from stylobate.diagnose.surroundings import Surroundings
-from stylobate.edges import SHAPES
-from stylobate.facing import by_coordinates
-from stylobate.field import Patches
 from stylobate.find.template import sampled
-from stylobate.fit import CLEAR_MARGIN, rows
+from stylobate.fit.descend import CLEAR_MARGIN, rows
+from stylobate.fit.edges import SHAPES
 from stylobate.parts.model import ScanBody
-from stylobate.pose import PRIOR_SD, Pose
+from stylobate.uncertainty.bounds import length_95
+from stylobate.uncertainty.field import Patches
+from stylobate.uncertainty.pose import PRIOR_SD, Pose
 
 SPACING = 0.3  # mm between the spots of the scan region that are asked for
 SHOWN_WITHIN = 0.3  # mm

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.result import Finding
-from stylobate.field import Field, correlation
+from stylobate.uncertainty.field import Field, correlation
 
 LAG = 0.2  # mm
 MOST_UM = 22.0

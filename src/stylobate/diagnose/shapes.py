@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.edges import END
+from stylobate.fit.edges import END
 
 
 def made_part(points: FloatArray, normal: FloatArray, radius: float, top: float) -> FloatArray:

@@ -8,8 +8,8 @@ import numpy as np
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
-from stylobate.fit import Around, to_connection, usable
-from stylobate.pose import Pose
+from stylobate.fit.descend import Around, to_connection, usable
+from stylobate.uncertainty.pose import Pose
 
 LOOK = 1.5  # mm from the CAD surface
 FOREIGN = 0.15  # mm off the surface beyond which a point is not the body's

@@ -14,10 +14,10 @@ from stylobate.core.types import FloatArray, LongArray
 from stylobate.find.placing import LEAST_AREA_SHARE, READINGS, on_surface, places_on
 from stylobate.find.template import PROFILE_BAND, Template, template_of
 from stylobate.find.thin import Thinned, thin
+from stylobate.find.tissue import Post, on_its_head
 from stylobate.find.vote import Axes, seeds_of, vote
-from stylobate.fit import around
+from stylobate.fit.descend import around
 from stylobate.parts.model import ScanBody
-from stylobate.tissue import Post, on_its_head
 
 LEAST_AGREEMENT = 0.2
 AXES_KEPT = 120  # places tried for each scan body

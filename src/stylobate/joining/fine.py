@@ -10,7 +10,7 @@ from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import BoolArray, FloatArray, LongArray
-from stylobate.fit import TUKEY, tukey
+from stylobate.fit.descend import TUKEY, tukey
 from stylobate.joining.thin import Points
 
 SPACING = 0.25

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
+from stylobate.uncertainty.bounds import length_95
 
 
 @dataclass(frozen=True)

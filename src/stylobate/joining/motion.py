@@ -11,12 +11,12 @@ from itertools import product
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core import rigid
 from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import FloatArray
 from stylobate.joining.cells import Cells
 from stylobate.joining.noise import noise_of
+from stylobate.uncertainty.bounds import length_95
 
 LONG = 50.0
 """mm: length over which drift hangs together."""

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import correlation
 from stylobate.joining.cells import Cells
+from stylobate.uncertainty.field import correlation
 
 SMOOTHNESS = 1.5
 LEAST_CELLS = 15

@@ -11,11 +11,12 @@ from stylobate.core.surface import Surface
 from stylobate.parts import cache
 from stylobate.parts.files import Depth, PartFiles
 from stylobate.parts.look_alikes import find_look_alikes, groups_of, notes_of
-from stylobate.parts.manifest import entry_key, read_manifest
+from stylobate.parts.manifest import read_manifest
 from stylobate.parts.model import Analog, Connection, Implant, MultiUnitAbutment, PartsFolder, ScanBody, TitaniumBase
 from stylobate.parts.notes import Note, Report
 from stylobate.parts.references import check_references, surfaces_of
 from stylobate.parts.source import PARTS_TOML, Source, open_source
+from stylobate.parts.wording import entry_key
 
 if TYPE_CHECKING:
     from stylobate.parts.schema import PartsTable, ScanBodyTable

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
-import json
 import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -11,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from stylobate.parts.notes import Note, fault
 from stylobate.parts.source import PARTS_TOML, FileFaultError, Source
+from stylobate.parts.wording import SHOWN_VALUE, cut, entry_key, printable, words_of
 
 if TYPE_CHECKING:
     from pydantic import BaseModel
@@ -19,7 +18,6 @@ if TYPE_CHECKING:
     from stylobate.parts.schema import PartsTable
 
 MAX_TOML_BYTES = 8 * 2**20
-SHOWN_VALUE = 60
 
 
 @dataclass(frozen=True)
@@ -62,7 +60,7 @@ def _parse(content: bytes) -> tuple[dict[str, Any] | None, list[Note]]:
         return None, [fault(PARTS_TOML, f"line {line}", "is not UTF-8 text", "save the file as UTF-8")]
     except (tomllib.TOMLDecodeError, ValueError) as error:
         reason = " ".join(str(error).split())
-        return None, [fault(PARTS_TOML, "", f"is not TOML: {_cut(reason, 160)}", "correct that line")]
+        return None, [fault(PARTS_TOML, "", f"is not TOML: {cut(reason, 160)}", "correct that line")]
     except RecursionError:
         return None, [fault(PARTS_TOML, "", "is nested too deeply", "write it as the documentation shows")]
 
@@ -83,14 +81,6 @@ def _validate(values: dict[str, Any]) -> tuple[PartsTable | None, list[Note]]:
         return table, list(dict.fromkeys(notes))
 
 
-def entry_key(kind: str, index: int, identifier: str | None, key: str = "") -> str:
-    """Where something stands, for people: scan_body[1] "alder-tall" torque_ncm. Entries count from 1."""
-    words = [f"{kind}[{index + 1}]"]
-    if identifier is not None:
-        words.append(f'"{_cut(_printable(identifier), SHOWN_VALUE)}"')
-    return " ".join([*words, key] if key else words)
-
-
 def _key(place: Sequence[int | str], values: dict[str, Any]) -> str:
     """The location of a fault, with the id of the part it is in."""
     if len(place) < 2 or not isinstance(place[1], int):
@@ -107,7 +97,7 @@ def _dotted(place: Sequence[int | str]) -> str:
         if isinstance(step, int):
             text += f"[{step + 1}]"
         else:
-            text += ("." if text else "") + _cut(_printable(step), SHOWN_VALUE)
+            text += ("." if text else "") + cut(printable(step), SHOWN_VALUE)
     return text
 
 
@@ -116,7 +106,7 @@ def _note(detail: ErrorDetails, values: dict[str, Any], root: type[BaseModel]) -
     holder = place[:-1] if not place or isinstance(place[-1], str) else place[:-2]
     model = _model_at(holder, root)
     name = str(place[len(holder)]) if len(holder) < len(place) else ""
-    what, remedy = _words(detail, name, model)
+    what, remedy = words_of(detail, name, model)
     return fault(PARTS_TOML, _key(place, values), what, remedy)
 
 
@@ -134,88 +124,3 @@ def _model_at(place: Sequence[int | str], root: type[BaseModel]) -> type[BaseMod
     if len(place) == 3 and place[2] == "scan_region":
         return Above
     return TABLES.get(str(place[0])) if len(place) == 2 else None
-
-
-def _words(detail: ErrorDetails, name: str, model: type[BaseModel] | None) -> tuple[str, str]:
-    """What is wrong and what to do, in plain words."""
-    kind, context = detail["type"], detail.get("ctx", {})
-    example = _example(name, model)
-    if kind == "missing":
-        return "is missing", f"add it, like {example}" if example else f"add [[{name}]]"
-    if kind == "extra_forbidden":
-        return "unknown key", _closest(name, model)
-    if name == "scan_region" or kind.startswith("union_tag"):
-        return f"not a scan region: {_shown(detail['input'])}", 'write "whole", { above = 4.0 } or { surface = "…" }'
-    if name == "id" or kind == "string_pattern_mismatch":
-        return (
-            f"not a name: {_shown(detail['input'])}",
-            "use up to 64 letters, digits, '.', '_', '+' or '-', starting with a letter or digit",
-        )
-    if name == "version":
-        return f"version {_shown(detail['input'])} is not known here", "write version = 1, or update this program"
-    if kind == "literal_error":
-        return f"{_shown(detail['input'])} is not known here", f"write {context.get('expected', example)}"
-    if kind == "unsafe_file":
-        return detail["msg"], 'name a file inside the folder, like surface = "scan-bodies/alder-tall.stl"'
-    if kind == "torque_order":
-        return detail["msg"], f"write the least first, like {example}"
-    return f"{_expected(kind, detail['msg'], context)}, not {_shown(detail['input'])}", (
-        f"write it like {example}" if example else "correct the value"
-    )
-
-
-def _expected(kind: str, message: str, context: dict[str, Any]) -> str:
-    bounds = {
-        "greater_than": ("must be above", "gt"),
-        "greater_than_equal": ("must be at least", "ge"),
-        "less_than": ("must be below", "lt"),
-        "less_than_equal": ("must be at most", "le"),
-    }
-    if kind in bounds:
-        words, bound = bounds[kind]
-        return f"{words} {context.get(bound)}"
-    types = {
-        "float_type": "must be a number",
-        "finite_number": "must be a finite number",
-        "int_type": "must be a whole number",
-        "int_from_float": "must be a whole number",
-        "bool_type": "must be true or false",
-        "string_type": "must be text in quotes",
-        "list_type": "must be a list in square brackets",
-        "model_type": "must be a table",
-        "model_attributes_type": "must be a table",
-        "too_short": f"must have at least {context.get('min_length')} entries",
-        "too_long": f"must have at most {context.get('max_length')} entries",
-    }
-    return types.get(kind, message[:1].lower() + message[1:])
-
-
-def _example(name: str, model: type[BaseModel] | None) -> str:
-    field = model.model_fields.get(name) if model is not None else None
-    if field is None or not field.examples:
-        return ""
-    return f"{name} = {json.dumps(field.examples[0])}"
-
-
-def _closest(name: str, model: type[BaseModel] | None) -> str:
-    known = list(model.model_fields) if model is not None else []
-    close = difflib.get_close_matches(name, known, n=1)
-    if close:
-        return f'did you mean "{close[0]}"?'
-    return f"remove it; known here: {', '.join(known)}" if known else "remove it"
-
-
-def _shown(value: object) -> str:
-    try:
-        text = json.dumps(value, ensure_ascii=False)
-    except (TypeError, ValueError, RecursionError):
-        text = type(value).__name__
-    return _cut(_printable(text), SHOWN_VALUE)
-
-
-def _printable(text: str) -> str:
-    return text if text.isprintable() else ascii(text)[1:-1]
-
-
-def _cut(text: str, length: int) -> str:
-    return text if len(text) <= length else text[: length - 1] + "…"

@@ -6,9 +6,9 @@ import difflib
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from stylobate.parts.manifest import entry_key
 from stylobate.parts.notes import Note, fault, warning
 from stylobate.parts.source import PARTS_TOML
+from stylobate.parts.wording import entry_key
 
 if TYPE_CHECKING:
     from stylobate.parts.schema import PartsTable, Table

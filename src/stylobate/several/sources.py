@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.arch import ways
+from stylobate.core.arch import ways
 from stylobate.core.result import BudgetRow
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record

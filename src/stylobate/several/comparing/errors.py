@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.arch import ways
 from stylobate.core import rigid
+from stylobate.core.arch import ways
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite
 from stylobate.settings import DRIFT_MM

@@ -6,7 +6,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.bounds import length_95
 from stylobate.core.types import FloatArray
 from stylobate.several.comparing.draws import Draws, draws
 from stylobate.several.comparing.errors import NOT_STATED, Drift, Prior
@@ -14,6 +13,7 @@ from stylobate.several.comparing.layout import Cell, Layout, layout
 from stylobate.several.comparing.likelihood import HEIGHT, CellFit
 from stylobate.several.comparing.multiplicity import SHARES, Multiplicity
 from stylobate.several.comparing.union import Union
+from stylobate.uncertainty.bounds import length_95
 
 POWER = 0.95
 LIKELY = 100.0

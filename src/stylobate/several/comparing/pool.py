@@ -8,15 +8,15 @@ from itertools import combinations
 
 import numpy as np
 
-from stylobate.arch import order_along
-from stylobate.bounds import bounds, pair
 from stylobate.core import rigid
+from stylobate.core.arch import order_along
 from stylobate.core.result import BudgetRow, Deviation, Finding, NotShown, Result, Site
 from stylobate.core.types import FloatArray
 from stylobate.record.model import RecordSite
 from stylobate.several.comparing.layout import OTHERWISE, Layout
 from stylobate.several.comparing.union import Union
 from stylobate.several.sources import DRIFT, IN_COVARIANCE
+from stylobate.uncertainty.bounds import bounds, pair
 
 NOT_SHOWN = NotShown(
     "what all scans share",

@@ -9,8 +9,8 @@ from itertools import combinations
 
 import numpy as np
 
-from stylobate.arch import order_along
 from stylobate.core import rigid
+from stylobate.core.arch import order_along
 from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray
 from stylobate.record.model import Record, RecordSite

@@ -95,7 +95,7 @@ def _require_agreement(mouth: Mouth, differs: Sequence[Differs]) -> None:
 
 def _require_near(mouth: Mouth, known: Weighed, limit_um: float) -> None:
     """Raises JoinError where a site that the first scan lacks is known too badly there."""
-    from stylobate.bounds import length_95
+    from stylobate.uncertainty.bounds import length_95
 
     for i, row in enumerate(mouth.sites):
         if known.used[0, i]:

@@ -8,10 +8,8 @@ from itertools import combinations
 
 import numpy as np
 
-from stylobate.arch import order_along, ways
-from stylobate.bounds import bounds, length_95, pair
-from stylobate.budget import NOT_STATED, Leg, drift_over
 from stylobate.core import rigid
+from stylobate.core.arch import order_along, ways
 from stylobate.core.result import BudgetRow, Deviation, Finding, Pair, Result, Site
 from stylobate.core.types import FloatArray
 from stylobate.record import RecordSite
@@ -21,7 +19,9 @@ from stylobate.several.joined.model import Joined, Seen, Source
 from stylobate.several.joined.mouth import Mouth
 from stylobate.several.joined.weigh import Differs, Weighed
 from stylobate.several.sources import DRIFT, IN_COVARIANCE, JOIN, SCAN
-from stylobate.verdict import SCANS_DIFFER, judge, judge_together
+from stylobate.uncertainty.bounds import bounds, length_95, pair
+from stylobate.uncertainty.budget import NOT_STATED, Leg, drift_over
+from stylobate.verdict.rules import SCANS_DIFFER, judge, judge_together
 
 LEAST_JOIN_MM = 1e-4
 """A join that adds less than 0.1 µm adds nothing."""

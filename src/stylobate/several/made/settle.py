@@ -9,13 +9,13 @@ import numpy as np
 
 from stylobate.core.rigid import exp, orthonormal
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.design import design
-from stylobate.edges import SHAPES, SharpEdges
-from stylobate.field import groups_of, patches_of
-from stylobate.fit import REACH, Around, around, descend, to_connection, usable, within_reach
-from stylobate.likelihood import estimate
-from stylobate.pose import PRIOR_SD, solve
+from stylobate.fit.descend import REACH, Around, around, descend, to_connection, usable, within_reach
+from stylobate.fit.design import design
+from stylobate.fit.edges import SHAPES, SharpEdges
 from stylobate.several.made.seats import Form
+from stylobate.uncertainty.field import groups_of, patches_of
+from stylobate.uncertainty.likelihood import estimate
+from stylobate.uncertainty.pose import PRIOR_SD, solve
 
 LEAST_SUPPORT = 150
 """Points of the frame's surface that must carry a seat."""

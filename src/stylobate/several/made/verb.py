@@ -8,7 +8,6 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.bounds import axis_angle_deg, bounds, pair
 from stylobate.core.errors import FitError, UsageError
 from stylobate.core.result import Deviation, NotShown, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.rigid import pose, rotation_exp
@@ -21,6 +20,7 @@ from stylobate.scan import read_scan
 from stylobate.several.lay import laid, landmarks
 from stylobate.several.made.seats import Form, forms_of
 from stylobate.several.made.settle import Seated, seated
+from stylobate.uncertainty.bounds import axis_angle_deg, bounds, pair
 
 MOST_POINTS = 8
 """Rough points whose order is tried in full."""

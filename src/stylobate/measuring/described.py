@@ -7,21 +7,21 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.bounds import bounds, turn_between_deg
-from stylobate.budget import Leg, sources, total, without_figure
-from stylobate.choose import LEAST_ODDS, Laid
+from stylobate.choose.readings import LEAST_ODDS, Laid
+from stylobate.choose.turns import weighed_doubt
 from stylobate.core.buckets import Buckets
 from stylobate.core.jit import compiled
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
 from stylobate.core.types import IntArray
-from stylobate.fit import usable
+from stylobate.find.tissue import Post, on_its_head
+from stylobate.fit.descend import usable
+from stylobate.measuring.site import Bench, Measured
 from stylobate.parts.model import ScanBody
 from stylobate.settings import Settings
-from stylobate.site import Bench, Measured
-from stylobate.tissue import Post, on_its_head
-from stylobate.turns import weighed_doubt
-from stylobate.verdict import judge
+from stylobate.uncertainty.bounds import bounds, turn_between_deg
+from stylobate.uncertainty.budget import Leg, sources, total, without_figure
+from stylobate.verdict.rules import judge
 
 MAP_DEVIATION = 0.3  # mm: what lies farther off is not the scan body's own surface
 MAP_MARGIN = 0.35  # mm beside foreign surface that is left grey: the fillet of the gingiva

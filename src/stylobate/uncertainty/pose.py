@@ -13,12 +13,12 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.design import Design, design, profiled
-from stylobate.edges import PROFILE_SD, SHAPES, SharpEdges, likeliest_profile
-from stylobate.field import Field, Patches, Whitened, groups_of, patches_of
-from stylobate.fit import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
-from stylobate.likelihood import estimate
-from stylobate.unsure import Doubt, doubt
+from stylobate.fit.descend import OFFSET_SD, REACH, Around, Fit, surprise, to_connection
+from stylobate.fit.design import Design, design, profiled
+from stylobate.fit.edges import PROFILE_SD, SHAPES, SharpEdges, likeliest_profile
+from stylobate.uncertainty.field import Field, Patches, Whitened, groups_of, patches_of
+from stylobate.uncertainty.likelihood import estimate
+from stylobate.uncertainty.unsure import Doubt, doubt
 
 TURN, OFFSET, PROFILE = 5, 6, slice(7, 7 + SHAPES)  # places among the parameters
 HELD_TURN = 1e-5  # rad

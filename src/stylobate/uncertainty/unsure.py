@@ -8,8 +8,8 @@ from functools import cache
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import Field, Patches, correlation, like_normals, merged, same_edge, same_view
-from stylobate.likelihood import FEWER, Whole, plausible, shifts_of_views
+from stylobate.uncertainty.field import Field, Patches, correlation, like_normals, merged, same_edge, same_view
+from stylobate.uncertainty.likelihood import FEWER, Whole, plausible, shifts_of_views
 
 UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes stays as it is
 

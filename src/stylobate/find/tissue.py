@@ -8,7 +8,7 @@ import numpy as np
 
 from stylobate.core.surface import Surface
 from stylobate.core.types import BoolArray, FloatArray
-from stylobate.fit import Around, to_connection
+from stylobate.fit.descend import Around, to_connection
 
 SKIN = 0.15  # mm beyond the widest radius within which what the scan shows is the post
 CLOSE, AWAY = 0.3, 3.0  # mm beyond it, between which it is tissue or a neighbour

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from stylobate.bounds import LEVEL, within
 from stylobate.core.types import FloatArray
+from stylobate.uncertainty.bounds import LEVEL, within
 
 Z95_ONE_SIDED = 1.6448536269514722
 """Quantile 0.95 of the normal distribution: ISO 14253-1's default of 95 % for proving conformity."""

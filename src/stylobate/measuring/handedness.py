@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
-from stylobate.choose import LEAST_ODDS, LEFT_BEHIND, TRUNCATED, lay
+from stylobate.choose.readings import LEAST_ODDS, LEFT_BEHIND, TRUNCATED, lay
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.fit import REACH, to_connection, within_reach
-from stylobate.site import Bench, Measured
+from stylobate.fit.descend import REACH, to_connection, within_reach
+from stylobate.measuring.site import Bench, Measured
 
 CERTAIN = 2.0 * float(np.log(LEAST_ODDS))
 TURNS = np.radians(np.arange(0.0, 360.0, 6.0))  # tried for the mirror image, each at all of these heights, mm

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from stylobate.choose import LEAST_ODDS, TURN_STEP_DEG, apart_deg, turns_left_deg
+from stylobate.choose.readings import LEAST_ODDS, TURN_STEP_DEG, apart_deg, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
-from stylobate.pose import Pose, Stand, doubts
+from stylobate.uncertainty.pose import Pose, Stand, doubts
 
 SET_AGAINST = 2500  # points by which readings are set against each other
 PLAIN_ODDS = 1e11  # against another turn, beyond which more than a round thing was seen beyond doubt

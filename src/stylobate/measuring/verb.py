@@ -10,26 +10,26 @@ from pathlib import Path
 
 import numpy as np
 
-from stylobate.arch import order_along, ways
-from stylobate.bounds import pair
-from stylobate.budget import Leg, drift_over
+from stylobate.core.arch import order_along, ways
 from stylobate.core.errors import UsageError
 from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
 from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
-from stylobate.described import Work, site_of
-from stylobate.facing import faced
+from stylobate.diagnose.facing import faced
 from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
-from stylobate.handedness import image_fits_better, only_in_the_mirror
-from stylobate.otherparts import finding, fits_better, rest_of
+from stylobate.measuring.described import Work, site_of
+from stylobate.measuring.handedness import image_fits_better, only_in_the_mirror
+from stylobate.measuring.otherparts import finding, fits_better, rest_of
+from stylobate.measuring.site import Bench, Measured, Resembles, measure_site
 from stylobate.parts import load_parts
 from stylobate.parts.model import PartsFolder, ScanBody
 from stylobate.scan import read_scan
 from stylobate.settings import DEFAULT, WORKS, Drift, Settings, read_settings
-from stylobate.site import Bench, Measured, Resembles, measure_site
-from stylobate.verdict import judge_together
+from stylobate.uncertainty.bounds import pair
+from stylobate.uncertainty.budget import Leg, drift_over
+from stylobate.verdict.rules import judge_together
 
 SHARED = 0.2  # of a site's surface may be claimed by a better one
 NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand

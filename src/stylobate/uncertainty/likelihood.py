@@ -13,7 +13,7 @@ import numpy as np
 from stylobate.core.jit import compiled
 from stylobate.core.normal import factored
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.field import (
+from stylobate.uncertainty.field import (
     EDGE_SD,
     VIEW_SD,
     Field,

@@ -6,19 +6,26 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from stylobate.accepting import MOST_STRANGE, adrift, coverage_of, explained_share, no_more_than_round, strangeness
-from stylobate.choose import Laid, lay
+from stylobate.choose.readings import Laid, lay
+from stylobate.choose.turns import turns_open
 from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.recent import Recent
 from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import Diagnosis, diagnose
-from stylobate.edges import SharpEdges
+from stylobate.diagnose.accepting import (
+    MOST_STRANGE,
+    adrift,
+    coverage_of,
+    explained_share,
+    no_more_than_round,
+    strangeness,
+)
 from stylobate.find import Candidate
-from stylobate.fit import LEAST_SUPPORT, Around, Fit, around, fit, to_connection
+from stylobate.fit.descend import LEAST_SUPPORT, Around, Fit, around, fit, to_connection
+from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import PartsFolder, ScanBody
-from stylobate.pose import Pose, Stand, weigh
-from stylobate.turns import turns_open
+from stylobate.uncertainty.pose import Pose, Stand, weigh
 
 READINGS_LAID = 0.8  # of the best reading's area: a reading with less is not laid on the scan
 LEAST_COVERAGE = 0.15

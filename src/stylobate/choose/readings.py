@@ -14,7 +14,17 @@ import numpy as np
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.fit import COARSE_POINTS, TUKEY, Around, Descent, descend, surprise, to_connection, usable, within_reach
+from stylobate.fit.descend import (
+    COARSE_POINTS,
+    TUKEY,
+    Around,
+    Descent,
+    descend,
+    surprise,
+    to_connection,
+    usable,
+    within_reach,
+)
 
 COMMON_POINTS = 2000
 TRUNCATED = 0.2  # mm: a point farther from the surface than this counts as this

@@ -12,8 +12,8 @@ import numpy as np
 
 from stylobate.core.closest import Closest
 from stylobate.core.types import FloatArray
-from stylobate.edges import SHAPES, SharpEdges, at_hand, profile_shapes
-from stylobate.fit import rows
+from stylobate.fit.descend import rows
+from stylobate.fit.edges import SHAPES, SharpEdges, at_hand, profile_shapes
 
 
 @dataclass(frozen=True)

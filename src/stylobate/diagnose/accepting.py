@@ -9,9 +9,9 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import Diagnosis
 from stylobate.find.template import sampled
-from stylobate.fit import Around, Fit, to_connection, usable, within_reach
+from stylobate.fit.descend import Around, Fit, to_connection, usable, within_reach
 from stylobate.parts.model import ScanBody
-from stylobate.pose import Pose
+from stylobate.uncertainty.pose import Pose
 
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.fit import OFFSET_SD
-from stylobate.pose import OFFSET, Pose
+from stylobate.fit.descend import OFFSET_SD
+from stylobate.uncertainty.pose import OFFSET, Pose
 
 BARE_SD = 0.003  # mm: of the offset where there is no layer, what a scanner makes a small body too thick (no source)
 COATED = 0.2  # probability of a layer beforehand (no source)

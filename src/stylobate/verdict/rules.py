@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from stylobate.budget import REMEDIES, largest
-from stylobate.conformity import conformance_probability, decided, vector_probability
 from stylobate.core.result import BudgetRow, Chance, Finding, Pair, Site, Together, Verdict
 from stylobate.core.types import FloatArray
 from stylobate.settings import Limits
+from stylobate.uncertainty.budget import REMEDIES, largest
+from stylobate.verdict.conformity import conformance_probability, decided, vector_probability
 
 USE, UNDECIDED, DO_NOT_USE = "use", "undecided", "do not use"
 UNTRUSTED = ("no part fits", "other part fits better")

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from stylobate.choose import LEAST_ODDS, lay
+from stylobate.choose.readings import LEAST_ODDS, lay
 from stylobate.core import rigid
 from stylobate.core.result import Finding
+from stylobate.measuring.site import Bench, Measured
 from stylobate.parts.model import PartsFolder, ScanBody
-from stylobate.site import Bench, Measured
 
 TURN_STEP_DEG = 30.0  # between the turns from which another scan body is laid on
 SUSPECTS = ("added layer", "no part fits")

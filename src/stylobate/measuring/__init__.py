@@ -1,0 +1,12 @@
+"""Scan and parts → Result: the one place that knows the order of the stages.
+
+site.py         one place: choose the part, fit, weigh, diagnose, accept
+otherparts.py   would a part that the user did not name fit better?
+handedness.py   is the scan mirrored?
+described.py    a measured site as it is reported
+verb.py         the whole scan, from finding to the table of sites
+"""
+
+from stylobate.measuring.verb import measure
+
+__all__ = ["measure"]
