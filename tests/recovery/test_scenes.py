@@ -110,3 +110,18 @@ def test_rough_points_near_two_bodies_of_one_kind_give_both() -> None:
         assert (
             min(np.linalg.norm(s.scan_from_connection[:3, 3] - truth.scan_from_connection[:3, 3]) for s in found) < 0.1
         )
+
+
+def test_a_turn_shown_by_a_short_edge_does_not_throw_the_body_off() -> None:
+    """A third of the body is seen, and of its flat a corner: a step of least squares there is a quarter turn."""
+    bodies = tuple(draw_bodies(31_069, 6))
+    noise = Noise(13.3, 5.66, 0.714, "matern32", view_share=0.0)
+    settings = Settings(
+        seed=31_069, arch="single", bodies=(bodies[4].id,), edge_mm=0.2536, gum=(0.05, 0.33), unseen=(0.25, 0.6),
+        noise=noise,
+    )  # fmt: skip
+    made = scene(settings, bodies)
+    result = measure(scan_of(made.surface), folder_of(bodies), maps=False)
+    assert [site.scan_body for site in result.sites] == [bodies[4].id]
+    xi = rigid.log(rigid.inverse(made.sites[0].scan_from_connection) @ result.sites[0].scan_from_connection)
+    assert 1e3 * np.linalg.norm(xi[:3]) < 2 * result.sites[0].u95.platform_um

@@ -165,9 +165,11 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         if field.correlated_sd * min(1.0, field.length / FOREIGN_LENGTH) > FOREIGN_SD:
             return None
         factor = field.factor(patches)
-        step, covariance, _ = Whitened.of(patches, factor).solve(prior)
+        white = Whitened.of(patches, factor)
+        step, covariance, _ = white.solve(prior)
         known = (field, covariance)
-        state = state.moved(step)
+        lower = _lower(site, state, white.cost, step, factor)
+        state = state if lower is None else lower[0]
     rested = _rest(site, state, factor, prior)
     if patches is None or rested is None:
         return None
@@ -269,15 +271,26 @@ def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> 
         moved = float(step @ information @ step)
         if moved < SETTLED:
             return _Rested(state, covariance, information, white)
-        for halving in range(HALVINGS):
-            trial = state.moved(step / 2.0**halving)
-            there = _whitened(site, trial, factor)
-            if there is not None and there.cost < white.cost:
-                state, white = trial, there
-                break
-        else:
+        lower = _lower(site, state, white.cost, step, factor)
+        if lower is None:
             break
+        state, white = lower
     return _Rested(state, covariance + np.outer(step, step), information, white)
+
+
+def _lower(
+    site: _Site, state: _State, cost: float, step: FloatArray, factor: FloatArray
+) -> tuple[_State, Whitened] | None:
+    """The step, halved until it lowers the weighted squares; None where no part of it does.
+
+    Where only a short edge shows the turn, its derivative there speaks for steps of a quarter turn.
+    """
+    for halving in range(HALVINGS):
+        trial = state.moved(step / 2.0**halving)
+        there = _whitened(site, trial, factor)
+        if there is not None and there.cost < cost:
+            return trial, there
+    return None
 
 
 def _whitened(site: _Site, state: _State, factor: FloatArray) -> Whitened | None:
