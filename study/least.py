@@ -7,13 +7,13 @@ import numpy as np
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS
 from stylobate.diagnose.evidence import gather
-from stylobate.diagnose.shapes import leaning, step_across
+from stylobate.diagnose.hidden import POWER_Z, hidden_bend
+from stylobate.diagnose.shapes import step_across
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
 from stylobate.diagnose.signs import TESTS
 from stylobate.measuring.site import Bench, Measured
 from stylobate.uncertainty.pose import OFFSET
 
-POWER_Z = 1.6448536269514722  # a fault this many sd above the threshold is seen with 95 %
 CENTRES = 25
 
 
@@ -26,13 +26,12 @@ def least(bench: Bench, measured: Measured) -> dict[str, float]:
     )
     each = FALSE_ALARMS / FAMILIES
     place, normal = evidence.patches.centre, evidence.normal
-    low, top = float(place[:, 2].min()), float(place[:, 2].max())
-    _, lean = evidence.amplitudes(leaning(place, normal, low, top, False))
+    bend = hidden_bend(evidence, float(place[:, 2].min()), float(place[:, 2].max()))
     _, split = evidence.amplitudes(step_across(place, normal, 0.0))
     offset = float(np.sqrt(evidence.covariance[OFFSET, OFFSET]))
     result = {
         "layer_um": 1e3 * offset * (float(norm.isf(each)) + POWER_Z),
-        "lean_deg": float(np.degrees(_sd(lean) * (np.sqrt(chi2.isf(each / TESTS["bent body"], 2)) + POWER_Z))),
+        "lean_deg": bend.size_deg,
         "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / TESTS["split surface"], 3))) + POWER_Z),
     }
     area, count = float(evidence.area.sum()), len(place)

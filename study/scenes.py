@@ -32,7 +32,7 @@ SIZES = {
 """Fault sizes large enough to matter; units as the simulator's."""
 STYLES = {
     "added layer": ("even", "pooled"),
-    "bent body": ("progressive", "hinge"),
+    "bent body": ("progressive", "hinge", "low hinge"),
     "lost material": ("chip", "worn edge"),
 }
 

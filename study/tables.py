@@ -123,10 +123,10 @@ def verdicts(clean: Sequence[Row], faulty: Sequence[Row]) -> str:
     foreign = [row for row in clean if row["found"] and row["noise"] in FOREIGN]
     bad = [row for row in faulty if row["found"]]
     off = [row for row in bad if row["verdict"] == "use" and beyond(row)]
-    hinge = [row for row in off if row["style"] == "hinge"]
+    hinge = [row for row in off if row["style"] == "low hinge"]
     body = [
         ["faulty site called `use` while beyond a limit", share(len(off), len(bad))],
-        ["of these, bent at a hinge", f"{len(hinge)} of {len(off)}"],
+        ["of these, bent at a hinge at the gum: all that is seen leans as one", f"{len(hinge)} of {len(off)}"],
         ["clean site not called `use`", share(sum(r["verdict"] != "use" for r in known), len(known))],
         ["clean site with a finding (ambiguities aside)", share(sum(map(alarmed, known)), len(known))],
         ["the same under noise that cannot be represented", share(sum(map(alarmed, foreign)), len(foreign))],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -125,3 +126,22 @@ def test_a_turn_shown_by_a_short_edge_does_not_throw_the_body_off() -> None:
     assert [site.scan_body for site in result.sites] == [bodies[4].id]
     xi = rigid.log(rigid.inverse(made.sites[0].scan_from_connection) @ result.sites[0].scan_from_connection)
     assert 1e3 * np.linalg.norm(xi[:3]) < 2 * result.sites[0].u95.platform_um
+
+
+def test_the_bend_that_would_not_show_is_said() -> None:
+    result, _ = measured(SEEDS[0])
+    sizes = [site.hidden.size_deg for site in result.sites if site.hidden is not None]
+    assert len(sizes) == len(result.sites)
+    assert all(0.05 < size < 10.0 for size in sizes)
+    said = next(item.check for item in result.not_shown if item.what == "a bend below what is seen")
+    assert f"{max(sizes):.1f}°" in said
+
+
+def test_a_soft_body_that_may_hide_a_bend_is_said_where_it_is_to_be_used() -> None:
+    bodies = tuple(replace(body, material="polymer") for body in draw_bodies(int(SEEDS[0]), 1))
+    settings = Settings(seed=SEEDS[0], arch="single", bodies=1, edge_mm=0.2, unseen=(0.0, 0.1))
+    result = measure(scan_of(scene(settings, bodies).surface), folder_of(bodies), maps=False)
+    (site,) = result.sites
+    assert site.hidden is not None
+    assert site.verdict is not None
+    assert f"a bend below {site.hidden.size_deg:.1f}°" in site.verdict.because

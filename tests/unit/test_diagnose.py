@@ -8,6 +8,7 @@ import pytest
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
 from stylobate.diagnose.forms import averaged
+from stylobate.diagnose.hidden import hidden_bend
 from stylobate.diagnose.material import judged
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
@@ -177,3 +178,22 @@ def test_tails_of_chi_square_by_the_tables(x: float, freedom: int, p: float) -> 
 def test_correction_for_many_tests() -> None:
     assert any_of(0.01, 5) == pytest.approx(1 - 0.99**5)
     assert any_of(1e-20, 1000) == pytest.approx(1e-17)
+
+
+def test_a_bend_as_large_as_the_scan_shows_is_found_and_half_of_it_is_not() -> None:
+    """Of 40 draws at 95 % fewer than 33 are found with probability 0.001 (binomial); half the size lies 2 sd lower."""
+    points, normals = post()
+    clean = evidence(np.zeros(len(points)))
+    said = hidden_bend(clean, 0.5, HEIGHT)
+    lean = np.radians(said.size_deg) * np.array([0.6, 0.8])
+    shape = leaning(points, normals, 0.5, HEIGHT, False) @ lean
+
+    def found(share: float) -> int:
+        tried = [signs.lean(evidence(noise + share * shape), 0.5, HEIGHT) for noise in CLEAN]
+        return sum(corrected(min(sign.p for sign in one)) < 0.01 for one in tried)
+
+    assert found(1.0) >= 33
+    assert found(0.5) <= 20
+    step = evidence(shape).step
+    assert 1e3 * np.linalg.norm(step[:3]) == pytest.approx(said.platform_um, rel=0.15)
+    assert np.degrees(np.linalg.norm(step[3:5])) == pytest.approx(said.axis_deg, rel=0.15)

@@ -59,13 +59,13 @@ def test_layer_lies_outside_and_has_its_mean(style: str) -> None:
         assert found[low].mean() > 1.3 * found[~low].mean()
 
 
-@pytest.mark.parametrize("style", ["progressive", "hinge"])
+@pytest.mark.parametrize("style", ["progressive", "low hinge"])
 def test_bend_leans_the_top_and_keeps_the_foot(style: str) -> None:
     clean, bent = local(CLEAN), local(faulty("bent body", 2.0, style))
     start = max(CLEAN.sites[0].gum_mm, 0.3 * 8.0)
     shift = np.linalg.norm((bent - clean)[:, :2], axis=1)
     assert np.abs((bent - clean)[clean[:, 2] < start]).max() < 1e-9
-    share = 1.0 if style == "hinge" else 0.5
+    share = 1.0 if style == "low hinge" else 0.5
     top = clean[:, 2] > 7.9
     assert shift[top].mean() == pytest.approx(share * np.radians(2.0) * (8.0 - start), rel=0.05)
     normal = np.linalg.svd(bent[top & (np.linalg.norm(clean[:, :2], axis=1) < 2.0)] - bent[top].mean(0))[2][2]
@@ -152,3 +152,14 @@ def test_layer_at_one_site_only() -> None:
         points = (made.true_vertices[made.label == site] - pose[:3, 3]) @ pose[:3, :3]
         mean = SurfaceTree.of(truth.body.surface).closest(points).distance.mean() * 1e3
         assert mean == pytest.approx(60.0 if site == 1 else 0.0, abs=15.0 if site == 1 else 0.01)
+
+
+def test_a_hinge_leaves_what_is_below_it_and_leans_all_above_it() -> None:
+    clean, bent = local(CLEAN), local(faulty("bent body", 2.0, "hinge"))
+    moved = np.linalg.norm(bent - clean, axis=1) > 1e-9
+    hinge = clean[moved, 2].min()
+    assert max(CLEAN.sites[0].gum_mm, 0.3 * 8.0) <= hinge < 8.0
+    assert np.all(moved[clean[:, 2] > hinge + 1e-3])
+    top = clean[:, 2] > 7.9
+    shift = np.linalg.norm((bent - clean)[top][:, :2], axis=1).mean()
+    assert shift == pytest.approx(np.radians(2.0) * (8.0 - hinge), rel=0.1)

@@ -110,6 +110,19 @@ class Alternative:
 
 
 @dataclass(frozen=True)
+class Hidden:
+    """The smallest fault of a cause that this scan of this site would show (95 % power): a smaller one may be there.
+
+    platform_um, axis_deg: by how much it would put the pose off.
+    """
+
+    cause: str
+    size_deg: float
+    platform_um: float
+    axis_deg: float
+
+
+@dataclass(frozen=True)
 class SiteMap:
     """The scan's surface around one site, scan coordinates, with the deviation at each vertex.
 
@@ -145,6 +158,7 @@ class Site:
     budget: tuple[BudgetRow, ...] = ()
     verdict: Verdict | None = None
     covariance_total: FloatArray | None = None
+    hidden: Hidden | None = None
 
 
 @dataclass(frozen=True)

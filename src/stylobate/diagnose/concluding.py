@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.core.result import Finding
+from stylobate.core.result import Finding, Hidden
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import forms, layer, material, misfit
 from stylobate.diagnose.evidence import Evidence, refielded
+from stylobate.diagnose.hidden import hidden_bend
 from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, corrected
 from stylobate.diagnose.state import State
@@ -24,13 +25,15 @@ UM = 1e-3
 class Concluded:
     """pose, findings gravest first, and the evidence behind them.
 
-    made (q, 2): θ for one mm more diameter, and for one mm more height, of the made part.
+    made (q, 2): θ for one mm more diameter, and for one mm more height, of the made part. hidden: the bend that would
+    not show; None where one is found.
     """
 
     pose: Pose
     findings: tuple[Finding, ...]
     made: FloatArray
     evidence: Evidence
+    hidden: Hidden | None
 
 
 def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
@@ -60,7 +63,9 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if findings or state.found or patches:
         pose = replace(pose, field=evidence.field).moved(step, unsure.on(covariance))
     findings += material.findings(evidence, pose, [one for one in patches if abs(one.depth) > material.SHALLOW])
-    return Concluded(pose, tuple(findings), evidence.moved_by(shapes), evidence)
+    bent = any(sign.cause == "bent body" for sign in state.found)
+    hidden = None if bent else hidden_bend(evidence, state.bottom, state.top)
+    return Concluded(pose, tuple(findings), evidence.moved_by(shapes), evidence, hidden)
 
 
 def _pruned(state: State) -> State:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.result import Finding
+from stylobate.core.result import Finding, Hidden
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
@@ -37,12 +37,14 @@ SUSPECT = 0.05  # a whole-surface sign this unlikely has the field estimated ane
 class Diagnosis:
     """pose: with the causes found allowed for. findings, gravest first; places in local scan coordinates.
 
-    made (6, 2): ξ for one mm more diameter, and for one mm more height, of the made part.
+    made (6, 2): ξ for one mm more diameter, and for one mm more height, of the made part. hidden: the bend that would
+    not show.
     """
 
     pose: Pose
     findings: tuple[Finding, ...]
     made: FloatArray
+    hidden: Hidden | None
 
 
 def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
@@ -59,7 +61,7 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
         except ValueError:  # from there the surface is out of reach
             break
     pose, made = settled(found.pose, found.made)
-    return Diagnosis(pose, found.findings, made)
+    return Diagnosis(pose, found.findings, made, found.hidden)
 
 
 def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Concluded:

@@ -12,7 +12,7 @@ import numpy as np
 
 from stylobate.core.arch import order_along, ways
 from stylobate.core.errors import UsageError
-from stylobate.core.result import NotShown, Pair, PartsInfo, Result, ScanInfo, Site
+from stylobate.core.result import Pair, PartsInfo, Result, ScanInfo, Site
 from stylobate.core.surface import Scan
 from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
@@ -21,6 +21,7 @@ from stylobate.find import Candidate, find
 from stylobate.find.thin import vertex_normals
 from stylobate.measuring.described import Work, site_of
 from stylobate.measuring.handedness import image_fits_better, only_in_the_mirror
+from stylobate.measuring.notshown import not_shown
 from stylobate.measuring.otherparts import finding, fits_better, rest_of
 from stylobate.measuring.site import Bench, Measured, Resembles, measure_site
 from stylobate.parts import load_parts
@@ -33,18 +34,6 @@ from stylobate.verdict.rules import judge_together
 
 SHARED = 0.2  # of a site's surface may be claimed by a better one
 NEAR_REACH = 8.0  # mm from a rough point within which its scan body must stand
-NOT_SHOWN = (
-    NotShown("seating", "Check that the scan body does not rock or turn; confirm by torque and by a radiograph."),
-    NotShown("tightening", "Tighten the scan body to its maker's torque; a scan shows no torque."),
-    NotShown(
-        "turning within the play", "Turn the scan body to one stop before tightening; the play adds to the index."
-    ),
-    NotShown(
-        "a bend below what is seen",
-        "A body bent at or below the gingiva looks straight. Try it in its analog, or measure again with a new one.",
-    ),
-    NotShown("drift between sites", "Scan again, or measure a reference of known distances, and compare."),
-)
 
 Progress = Callable[[str, float], None]
 
@@ -120,7 +109,7 @@ def measure(
         work=work,
         sites=sites,
         pairs=pairs,
-        not_shown=NOT_SHOWN,
+        not_shown=not_shown(sites),
         warnings=tuple(warnings),
         together=judge_together(sites, pairs, work, chosen.limits[work], chosen.drift is not None)
         if len(sites) > 1

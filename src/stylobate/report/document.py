@@ -80,6 +80,13 @@ def _site(site: Site, maps: bool) -> dict[str, Any]:
     if site.u95_total is not None:
         values["u95_total"] = _bounds(site.u95_total)
         values["budget"] = [_budget_row(row) for row in site.budget]
+    if site.hidden is not None:
+        values["hidden"] = {
+            "cause": site.hidden.cause,
+            "size_deg": _figure(site.hidden.size_deg),
+            "platform_um": _figure(site.hidden.platform_um),
+            "axis_deg": _figure(site.hidden.axis_deg),
+        }
     if site.verdict is not None:
         judged = _judged(site.verdict)
         values["verdict"] = judged.pop("verdict")

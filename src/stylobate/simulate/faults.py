@@ -19,6 +19,7 @@ from stylobate.simulate.noise import UM, wave_sum, waves
 from stylobate.simulate.settings import STYLES, Fault
 
 BEND_FROM = 0.3
+HINGE_TO = 0.6
 """Share of the height at which a bend begins, or at the gum where that is higher."""
 LAYER_UNEVEN = 0.2
 LAYER_LENGTH_MM = 2.0
@@ -156,11 +157,15 @@ def _layer(fault: Fault, points: FloatArray, gum: float, rng: Generator) -> Floa
 def _bent(
     fault: Fault, points: FloatArray, normals: FloatArray, start: float, top: float, rng: Generator
 ) -> tuple[FloatArray, FloatArray]:
-    """Sections turned by an angle that grows along the axis from `start` (or jumps there: hinge), towards one side."""
+    """Sections turned, towards one side, by an angle that grows along the axis from `start`, or jumps: for a `low hinge`
+    there, for a `hinge` anywhere from there to HINGE_TO of what is above.
+    """
     azimuth = rng.uniform(0.0, 2.0 * math.pi)
+    if style_of(fault) == "hinge":
+        start += rng.uniform(0.0, HINGE_TO) * (top - start)
     side = np.array([math.cos(azimuth), math.sin(azimuth), 0.0])
     whole, rise = math.radians(fault.size), np.maximum(points[:, 2] - start, 0.0)
-    if style_of(fault) == "hinge":
+    if style_of(fault) in ("hinge", "low hinge"):
         angle = np.where(rise > 0.0, whole, 0.0)
         lateral, drop = rise * math.sin(whole), rise * (1.0 - math.cos(whole))
     else:

@@ -16,7 +16,7 @@ CAUSES = (
 )  # fmt: skip
 STYLES = {
     "added layer": ("even", "pooled"),
-    "bent body": ("progressive", "hinge"),
+    "bent body": ("progressive", "hinge", "low hinge"),
     "lost material": ("chip", "worn edge"),
 }
 """How a fault can look; the first is the default. Causes not named here have one look."""
