@@ -13,9 +13,9 @@ from stylobate.find.vote import agreement, oriented
 
 LEAST_AREA_SHARE = 0.14  # of the scan region, net, for a place to be a candidate
 HEIGHT_STEP, HEIGHT_REACH = 0.25, 3.0
-TURNS = 40
+TURNS = 30
 TURNS_TRIED = 2  # refined at each height
-LEVEL_STEP, TURN_STEP, REFINE_STEP = 4, 3, 2  # every how many points speak: height, turn, refinement
+LEVEL_STEP, TURN_STEP, REFINE_STEP = 4, 4, 2  # every how many points speak: height, turn, refinement
 STRONG = 0.35  # of the scan region, net: what lies on a place this good is not tried a third time
 BAND = 0.25  # mm: within it a point speaks for a pose
 READINGS = 2  # poses kept of one scan body at one place

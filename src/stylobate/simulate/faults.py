@@ -157,8 +157,9 @@ def _layer(fault: Fault, points: FloatArray, gum: float, rng: Generator) -> Floa
 def _bent(
     fault: Fault, points: FloatArray, normals: FloatArray, start: float, top: float, rng: Generator
 ) -> tuple[FloatArray, FloatArray]:
-    """Sections turned, towards one side, by an angle that grows along the axis from `start`, or jumps: for a `low hinge`
-    there, for a `hinge` anywhere from there to HINGE_TO of what is above.
+    """Sections turned, towards one side, by an angle that grows along the axis from `start`, or jumps.
+
+    It jumps for a `low hinge` at `start`, for a `hinge` anywhere from there to HINGE_TO of what is above.
     """
     azimuth = rng.uniform(0.0, 2.0 * math.pi)
     if style_of(fault) == "hinge":
