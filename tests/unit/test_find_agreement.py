@@ -7,7 +7,7 @@ import pytest
 
 from stylobate.find.template import PROFILE_BAND, PROFILE_CELL, template_of
 from stylobate.find.vote import NEAR, agreement, oriented
-from stylobate.simulate import draw_bodies
+from stylobate.simulate import draw_bodies, draw_body
 
 TEMPLATE = template_of(draw_bodies(77, 1)[0])
 FLAT = TEMPLATE.profile.reshape(-1, 3)
@@ -55,3 +55,16 @@ def test_agreement_is_that_of_points_one_by_one(count: int) -> None:
             assert share == pytest.approx(plain(axis, foot, points, normals, beyond), abs=1e-12)
             kept += share > 0.5
     assert kept > 10 or count == 0
+
+
+@pytest.mark.parametrize("family", ["bevelled", "square-post", "hexagonal", "three-lobed", "winged"])
+def test_a_body_that_is_not_round_agrees_with_its_own_axis(family: str) -> None:
+    """Normals of flats and bevels point aside of the radius: with that counted against them half the body disagreed."""
+    template = template_of(draw_body(np.random.default_rng([5, 1]), "drawn", "alder", family))
+    axis, foot = np.array([0.0, 0.0, 1.0]), np.zeros(3)
+    tests, count = oriented(
+        np.arange(len(template.samples)), template.samples[:, :3].copy(), template.samples[:, 3:].copy()
+    )
+    ends = template.profile.shape[0] - 1.0, template.profile.shape[1] - 2.0
+    low = template.height_low - PROFILE_BAND
+    assert agreement(axis, foot, tests, count, template.profile.reshape(-1, 3), *ends, low, -1.0) > 0.75

@@ -20,7 +20,7 @@ from stylobate.fit.descend import around
 from stylobate.parts.model import ScanBody
 
 LEAST_AGREEMENT = 0.2
-AXES_KEPT = 240  # tried for each scan body: on arches seen to a third, one right axis in 100 comes after the 120th
+AXES_KEPT = 120  # places tried for each scan body
 SHARED = 0.4  # of a place's surface may lie on a better place's
 APART, APART_RAD = 0.8, np.radians(15.0)  # mm at mid height, between axes that are tried separately
 ALIKE, ALIKE_RAD = 0.3, 0.15  # mm and rad between two poses that are one

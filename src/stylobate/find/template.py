@@ -22,6 +22,9 @@ from stylobate.parts.model import ScanBody
 SAMPLE = 0.12  # mm between the dense samples of the CAD surface
 PAIR_CELL = 0.7  # mm between the oriented points of which pairs are kept
 PROFILE_CELL = 0.1
+LEAST_IN_PLANE = (
+    0.3  # of a unit normal: with less of it in the plane of radius and axis its direction there means little
+)
 PROFILE_BAND = 0.6
 GRID_CELL = 0.15
 GRID_BAND = 0.45
@@ -37,10 +40,11 @@ class Template:
     """One scan body prepared for the search. Post frame; lengths mm.
 
     connection_from_post (4, 4). area: of the scan region, mm². radius, height_low, height_high: bounds of the region.
-    profile (nr + 1, nz + 2, 3): signed distance to the nearest surface at any turn, and that surface's normal along the
-    radius and along the axis; NaN beyond the band, and in a border beyond r and on both sides of z. grid (nx, ny, nz)
-    int32: index of the nearest sample, −1 beyond the band; grid_low (3,). samples (k, 6): position and normal. first
-    (KEYS + 1,), entries (e, 6): axis direction and foot (the post's origin) in the frame of a pair, by the pair's key.
+    profile (nr + 1, nz + 2, 3): signed distance to the nearest surface at any turn, and the direction of that surface's
+    normal in the plane of radius and axis (what of it goes around is left out); NaN beyond the band, and in a border
+    beyond r and on both sides of z. grid (nx, ny, nz) int32: index of the nearest sample, −1 beyond the band;
+    grid_low (3,). samples (k, 6): position and normal. first (KEYS + 1,), entries (e, 6): axis direction and foot (the
+    post's origin) in the frame of a pair, by the pair's key.
     """
 
     connection_from_post: FloatArray
@@ -137,6 +141,8 @@ def _profile(points: FloatArray, normals: FloatArray, low: float, cells_r: int, 
         r = np.sqrt(points[i, 0] ** 2 + points[i, 1] ** 2)
         nr = (points[i, 0] * normals[i, 0] + points[i, 1] * normals[i, 1]) / max(r, 1e-9)
         nz = normals[i, 2]
+        length = max(np.sqrt(nr * nr + nz * nz), LEAST_IN_PLANE)
+        nr, nz = nr / length, nz / length
         kr, kz = int(r / PROFILE_CELL), int((points[i, 2] - low) / PROFILE_CELL)
         for a in range(max(0, kr - reach), min(cells_r, kr + reach + 1)):
             for b in range(max(0, kz - reach), min(cells_z, kz + reach + 1)):
