@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -119,12 +120,27 @@ class Resembles:
 def measure_site(
     bench: Bench, vertices: FloatArray, normals: FloatArray, candidate: Candidate
 ) -> Measured | Resembles | None:
-    """Measure what stands at one place; None where it is nothing like a scan body."""
+    """Measure what stands at one place; None where it is nothing like a scan body.
+
+    The likeliest reading may be one that takes in gingiva besides; where it is refused, a reading of another scan body
+    that fits what it takes in more closely is tried.
+    """
     first = candidate.readings[0]
     starts = [(r.body, r.scan_from_connection) for r in candidate.readings if r.area > READINGS_LAID * first.area]
     centre = bench.middle(first.body, first.scan_from_connection)
     near = around(vertices, normals, centre, max(bench.reaches[body] for body, _ in starts) + 1.5)
     laid = lay(bench.trees, near, starts)
+    site = _standing(bench, near, laid)
+    if isinstance(site, Measured) or not laid:
+        return site
+    others = [one for one in laid if one.body != laid[0].body]
+    closer = others if others and others[0].descent.sd < laid[0].descent.sd else []
+    again = _standing(bench, near, closer)
+    return again if isinstance(again, Measured) else site
+
+
+def _standing(bench: Bench, near: Around, laid: Sequence[Laid]) -> Measured | Resembles | None:
+    """The likeliest of some readings measured; None where it is nothing like a scan body."""
     if not laid:
         return None
     body = laid[0].body
