@@ -15,6 +15,7 @@ from stylobate.uncertainty.pose import Pose
 
 WORST_SMOOTH_SD, SMOOTH_LENGTH = 0.032, 0.45  # mm: scanners' correlated noise is 5 to 15 µm, a rough body's is short
 WORST_UNEXPLAINED, MOST_STRANGE = 0.30, 1.35  # both measures reach 1 where a body alone or a tooth alone may be
+STRANGE_UNNAMED = 1.1  # where no cause found explains it: clean bodies reach 1.0
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
@@ -26,6 +27,12 @@ def no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
     """Whether a place where little rules out another turn has the signs of a tooth or a stump."""
     signs = FOREIGN_SIGNS & {finding.cause for finding in diagnosis.findings}
     return signs == FOREIGN_SIGNS or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
+
+
+def too_strange(strange: float, diagnosis: Diagnosis) -> bool:
+    """Whether a misfit is more than a scan body has; less is borne where no fault was found that explains it."""
+    explained = any(finding.cause != "missing surface" for finding in diagnosis.findings)
+    return strange > (MOST_STRANGE if explained else STRANGE_UNNAMED)
 
 
 def strangeness(pose: Pose, explained: float) -> float:

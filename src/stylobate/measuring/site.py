@@ -15,12 +15,12 @@ from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import Diagnosis, diagnose
 from stylobate.diagnose.accepting import (
-    MOST_STRANGE,
     adrift,
     coverage_of,
     explained_share,
     no_more_than_round,
     strangeness,
+    too_strange,
 )
 from stylobate.find import Candidate
 from stylobate.fit.descend import LEAST_SUPPORT, Around, Fit, around, fit, to_connection
@@ -169,7 +169,7 @@ def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -
         return None
     pose = diagnosis.pose
     strange = min(strangeness(weighed, explained), strangeness(pose, explained))
-    if strange > MOST_STRANGE:
+    if too_strange(strange, diagnosis):
         return None
     order = bench.parts.connection(body.seats_on).index_order
     if order > 0:

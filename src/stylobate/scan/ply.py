@@ -13,7 +13,7 @@ from stylobate.core.types import ByteArray, IntArray
 from stylobate.scan import ply_rows
 from stylobate.scan.corners import merge_corners
 from stylobate.scan.numerals import excerpt, line_of
-from stylobate.scan.ply_header import Element, Header, Property, read_header
+from stylobate.scan.ply_header import Element, Header, Property, cut, read_header
 from stylobate.scan.raw import Raw, colour_bytes, fans
 
 Array = npt.NDArray[Any]
@@ -96,7 +96,7 @@ def _check_rest(data: ByteArray, at: int, header: Header, name: str) -> tuple[st
 
 def _cut_short(name: str, element: Element, row: int) -> ScanError:
     return ScanError(
-        f"{name}: announces {element.count} rows of '{element.name[:24]}' but ends in row {row + 1}; "
+        f"{name}: announces {element.count} rows of '{cut(element.name)}' but ends in row {row + 1}; "
         "it is cut short or damaged, export the scan again"
     )
 
@@ -155,7 +155,7 @@ def _uneven_rows(data: ByteArray, at: int, header: Header, element: Element, tab
         raise _cut_short(name, element, row)
     if status == ply_rows.NEGATIVE:
         raise ScanError(
-            f"{name}: row {row + 1} of '{element.name[:24]}' has a list of negative length; export the scan again"
+            f"{name}: row {row + 1} of '{cut(element.name)}' has a list of negative length; export the scan again"
         )
     if element.name == "vertex":
         tables.columns = [

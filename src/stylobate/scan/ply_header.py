@@ -99,13 +99,13 @@ def _parse_lines(lines: list[bytes], name: str) -> tuple[str, list[Element]]:
                 byte_order = FORMATS[kind]
             case ["element", title, count] if count.isascii() and count.isdigit() and len(count) <= 18:
                 if any(e.name == title for e in elements):
-                    raise ScanError(f"{where}: element '{_cut(title)}' stands twice; export the scan again")
+                    raise ScanError(f"{where}: element '{cut(title)}' stands twice; export the scan again")
                 elements.append(Element(title, int(count), ()))
             case ["property", *rest] if elements:
                 last = elements[-1]
                 elements[-1] = Element(last.name, last.count, (*last.properties, _property(rest, last, where)))
             case _:
-                raise ScanError(f"{where}: '{_cut(' '.join(words))}' is no PLY header line; export the scan again")
+                raise ScanError(f"{where}: '{cut(' '.join(words))}' is no PLY header line; export the scan again")
     if byte_order is None:
         raise ScanError(f"{name}: its PLY header has no format line; export the scan again")
     return byte_order, elements
@@ -118,9 +118,9 @@ def _property(words: list[str], element: Element, where: str) -> Property:
         case [kind, title] if kind in TYPES:
             result = Property(title, TYPES[kind], None)
         case _:
-            raise ScanError(f"{where}: 'property {_cut(' '.join(words))}' is of no known type; export the scan again")
+            raise ScanError(f"{where}: 'property {cut(' '.join(words))}' is of no known type; export the scan again")
     if element.find(result.name) >= 0:
-        raise ScanError(f"{where}: property '{_cut(result.name)}' stands twice; export the scan again")
+        raise ScanError(f"{where}: property '{cut(result.name)}' stands twice; export the scan again")
     if len(element.properties) >= MAX_PROPERTIES:
         raise ScanError(f"{where}: more than {MAX_PROPERTIES} properties in one element; export the scan again")
     return result
@@ -144,6 +144,7 @@ def _check_content(header: Header, name: str) -> None:
         raise ScanError(f"{name}: announces {vertex.count} vertices, more than any scan has; export the scan again")
 
 
-def _cut(text: str) -> str:
+def cut(text: str) -> str:
+    """A word of the file as it can stand in one line of a message."""
     clean = shown(text)
     return clean if len(clean) <= 48 else clean[:47] + "…"
