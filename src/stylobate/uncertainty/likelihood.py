@@ -8,6 +8,11 @@ maximum likelihood; method, eq. 7–8).
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import lru_cache
+from heapq import heappop, heappush
+from itertools import product
+
 import numpy as np
 
 from stylobate.core.jit import compiled
@@ -37,9 +42,11 @@ SMOOTHNESS = (0.5, 1.5, 2.5)
 SD_PRIOR, LENGTH_PRIOR = (float(np.log(0.009)), 0.6), (float(np.log(0.7)), 0.6)
 UNUSUAL = 5.99  # −2 log of the prior that 5 % of scanners exceed (chi-square, two degrees of freedom)
 STEPS = np.linspace(-1.2, 1.2, 7)  # in ln length and ln standard deviation, of fields set against the likeliest
+UNHEARD = 24.0  # −2 log of the odds, 6e-6, below which a field adds nothing
 # Standard deviation of a view's shift, mm: half Cauchy with 2 µm, and what each step stands for (no source).
 VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008, 0.016])
 VIEWS_WEIGHT = np.gradient(VIEWS) / (1.0 + (VIEWS / 0.002) ** 2)
+SHAPES_KEPT = 12  # correlations, by length and smoothness: a search comes back to one with other white noise
 RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
 
 Sums = tuple[float, float, int]
@@ -68,26 +75,33 @@ class _Blocks:
         size = max(len(b) for b in blocks)
         index = np.array([np.pad(b, (0, size - len(b)), mode="edge") for b in blocks])
         real = np.array([np.arange(size) < len(b) for b in blocks])
-        self.distance = np.sqrt(squared_distances(patches.centre[index], patches.spread[index]))
-        self.inverse_count = 1.0 / patches.count[index]
-        self.empty = ~(real[:, :, None] & real[:, None, :])
-        self.dummy = np.where(real, 0.0, 1.0)
-        self.n = len(patches.residual)
-        self.wide = np.zeros((len(blocks), size + 1, size + 1))
-        self.wide[:, -1, :-1] = self.wide[:, :-1, -1] = np.where(real, patches.residual[index], 0.0)
-        self.wide[:, -1, -1] = 1e12
+        distance = np.sqrt(squared_distances(patches.centre[index], patches.spread[index]))
+        empty = ~(real[:, :, None] & real[:, None, :])
+        residual = np.where(real, patches.residual[index], 0.0)
         matrix = patches.matrix[index]
-        self.lost = 0.0 if fitted is None else matrix @ fitted @ matrix.transpose(0, 2, 1)
+        lost = 0.0 if fitted is None else matrix @ fitted @ matrix.transpose(0, 2, 1)
+        self.n = len(patches.residual)
+        self.alone = np.where(real, 0.0, 1.0)
+        self.white = np.where(real, 1.0 / patches.count[index], 0.0)
+
+        @lru_cache(SHAPES_KEPT)
+        def shape(length: float, smoothness: float) -> FloatArray:
+            """(b, m + 1, m + 1): of each block, over s², without white noise; the residuals in its last row."""
+            k = correlation(distance / length, smoothness) - lost
+            k[empty] = 0.0
+            wide = np.zeros((len(k), size + 1, size + 1))
+            wide[:, :-1, :-1] = k
+            wide[:, -1, :-1] = residual
+            wide[:, -1, -1] = 1e12
+            return wide
+
+        self.shape = shape
 
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
-        k = correlation(self.distance / length, smoothness)
-        k -= self.lost
-        k[self.empty] = 0.0
-        diagonal = np.arange(k.shape[1])
-        k[:, diagonal, diagonal] += white * self.inverse_count * (1.0 - self.dummy) + self.dummy
-        wide = self.wide.copy()
-        wide[:, :-1, :-1] = k
+        wide = self.shape(length, smoothness).copy()
+        diagonal = np.arange(wide.shape[1] - 1)
+        wide[:, diagonal, diagonal] += white * self.white + self.alone
         factor = np.linalg.cholesky(wide)
         log_det = 2.0 * float(np.sum(np.log(factor[:, diagonal, diagonal])))
         return log_det, float(np.sum(factor[:, -1, :-1] ** 2)), self.n
@@ -100,14 +114,21 @@ class Whole:
         """group (n,): number of the large patch, of at most about `most`, that each patch is merged into."""
         self.group = larger(patches, most)
         self.large = merged(patches, self.group)
-        self.distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
+        distance = np.sqrt(squared_distances(self.large.centre[None], self.large.spread[None])[0])
         shown = self.large.matrix.any(axis=0)  # a parameter that no patch tells of takes nothing from the residuals
         self.fitted = int(shown.sum())
         self.columns = np.column_stack([self.large.matrix[:, shown], self.large.residual])
 
+        @lru_cache(SHAPES_KEPT)
+        def shape(length: float, smoothness: float) -> FloatArray:
+            """(n, n): correlation of the large patches."""
+            return correlation(distance / length, smoothness)
+
+        self.shape = shape
+
     def sums(self, length: float, white: float, smoothness: float) -> Sums:
         """Raises LinAlgError where the covariance is not positive."""
-        return self.under(correlation(self.distance / length, smoothness), white)
+        return self.under(self.shape(length, smoothness), white)
 
     def under(self, shape: FloatArray, white: float) -> Sums:
         """The same under any covariance of the patches over s² (n, n), to which the white part comes."""
@@ -242,16 +263,35 @@ def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:
     By the view of the whole body and the prior alone: blocks set beside each other would count for independent what
     is not, and make the field look better known than it is.
     """
-    fields, cost = [], []
-    for smoothness in SMOOTHNESS:
-        for length in np.clip(field.length * np.exp(STEPS), *LENGTHS):
-            shape = correlation(whole.distance / length, smoothness)
-            for sd in field.correlated_sd * np.exp(STEPS):
-                minus_twice = _minus_twice_log(whole, shape, float(sd), field.white_sd)
-                fields.append(Field(field.white_sd, float(sd), float(length), smoothness))
-                cost.append(minus_twice + _surprise(float(length), float(sd)))
-    odds = np.exp((min(cost) - np.array(cost)) / 2.0)
+    lengths = np.clip(field.length * np.exp(STEPS), *LENGTHS).tolist()
+    sds = (field.correlated_sd * np.exp(STEPS)).tolist()
+
+    def cost(place: tuple[int, int, int]) -> float:
+        smoothness, length, sd = SMOOTHNESS[place[0]], lengths[place[1]], sds[place[2]]
+        minus_twice = _minus_twice_log(whole, whole.shape(length, smoothness), sd, field.white_sd)
+        return minus_twice + _surprise(length, sd)
+
+    start = SMOOTHNESS.index(field.smoothness), len(STEPS) // 2, len(STEPS) // 2
+    known = _filled(cost, start, (len(SMOOTHNESS), len(STEPS), len(STEPS)))
+    odds = np.exp((min(known.values()) - np.array(list(known.values()))) / 2.0)
+    fields = [Field(field.white_sd, sds[sd], lengths[length], SMOOTHNESS[nu]) for nu, length, sd in known]
     return fields, odds / odds.sum()
+
+
+def _filled(
+    cost: Callable[[tuple[int, int, int]], float], start: tuple[int, int, int], sizes: tuple[int, int, int]
+) -> dict[tuple[int, int, int], float]:
+    """Costs (−2 log L) over a grid, looked at from `start` on, the lowest first, until all beside them are UNHEARD."""
+    known = {start: cost(start)}
+    open_ = [(known[start], start)]
+    while open_ and not open_[0][0] > min(known.values()) + UNHEARD:
+        _, place = heappop(open_)
+        for step in product((-1, 0, 1), repeat=3):
+            beside = place[0] + step[0], place[1] + step[1], place[2] + step[2]
+            if beside not in known and all(0 <= at < size for at, size in zip(beside, sizes, strict=True)):
+                known[beside] = cost(beside)
+                heappush(open_, (known[beside], beside))
+    return known
 
 
 def shifts_of_views(whole: Whole, field: Field) -> float:
@@ -260,7 +300,7 @@ def shifts_of_views(whole: Whole, field: Field) -> float:
 
     A view shifts what it shows as one piece; patches whose normals point alike are taken to be of one view.
     """
-    shape = correlation(whole.distance / field.length, field.smoothness)
+    shape = whole.shape(field.length, field.smoothness)
     alike = same_view(whole.large)
     scale = field.correlated_sd**2
     cost = [_minus_twice_log(whole, shape + v**2 / scale * alike, field.correlated_sd, field.white_sd) for v in VIEWS]

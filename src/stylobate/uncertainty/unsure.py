@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.uncertainty.field import Field, Patches, correlation, like_normals, merged, same_edge, same_view
+from stylobate.uncertainty.field import Field, Patches, like_normals, merged, same_edge, same_view
 from stylobate.uncertainty.likelihood import FEWER, Whole, plausible, shifts_of_views
 
 UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes stays as it is
@@ -43,7 +43,7 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
 
     @cache
     def smooth(length: float, smoothness: float) -> FloatArray:
-        return np.asarray(coarse @ correlation(whole.distance / length, smoothness) @ coarse.T)
+        return np.asarray(coarse @ whole.shape(length, smoothness) @ coarse.T)
 
     def carried(one: Field) -> FloatArray:
         shape = smooth(one.length, one.smoothness)
