@@ -16,7 +16,7 @@ from stylobate.core.cells import BAND, Cells
 from stylobate.core.jit import compiled
 from stylobate.core.surface import Surface
 from stylobate.core.triangle import CORNER_A, EDGE_AB, EDGE_CA, FACE, on_triangle
-from stylobate.core.types import BoolArray, Float32Array, FloatArray, IntArray
+from stylobate.core.types import BoolArray, Float32Array, FloatArray, IntArray, LongArray
 
 LEAF_FACES = 4
 CURVED = float(np.cos(np.radians(25.0)))  # cosine between normals of faces that stand for one curved surface
@@ -39,8 +39,8 @@ class Closest:
     face: IntArray
     on_boundary: BoolArray
 
-    def at(self, which: BoolArray) -> Closest:
-        """Those of the queries `which` (n,)."""
+    def at(self, which: BoolArray | LongArray) -> Closest:
+        """Those of the queries `which` (k,)."""
         return Closest(self.distance[which], self.gradient[which], self.face[which], self.on_boundary[which])
 
 
@@ -113,7 +113,10 @@ class SurfaceTree:
         A facet's own gradient is the same all over it, so that turning the facet seems to be seen: a cone of 160
         facets, which no scan shows, would fix its turn to some tenths of a degree.
         """
-        closest = self.closest(points, limit)
+        return self.curved_at(points, self.closest(points, limit))
+
+    def curved_at(self, points: FloatArray, closest: Closest) -> Closest:
+        """The same of points (n, 3) whose closest ones are known."""
         gradient = _curved_gradient(
             points, closest.distance, closest.gradient, closest.face, self.triangles, self.normals, self.curved
         )

@@ -5,11 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.buckets import Buckets
-from stylobate.core.closest import SurfaceTree
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import Diagnosis
 from stylobate.find.template import sampled
-from stylobate.fit.descend import Around, Fit, to_connection, usable, within_reach
+from stylobate.fit.descend import Around, Fit, to_connection, usable
 from stylobate.parts.model import ScanBody
 from stylobate.uncertainty.pose import Pose
 
@@ -55,12 +54,11 @@ def _apart_mm(one: FloatArray, two: FloatArray) -> float:
     return float(np.linalg.norm(one[:3, 3] - two[:3, 3]))
 
 
-def explained_share(tree: SurfaceTree, near: Around, fitted: Fit) -> float:
+def explained_share(near: Around, fitted: Fit) -> float:
     """Of the scan within 0.4 mm of the CAD surface and facing its way, the share that lies on it."""
-    pose = fitted.scan_from_connection
-    which = within_reach(tree, near, pose, len(near.points))
-    closest, area = tree.closest(to_connection(pose, near.points[which]), 0.4), near.area[which]
-    close = usable(closest, near.normals[which] @ pose[:3, :3])
+    closest, area = fitted.closest, near.area[fitted.near]
+    close = usable(closest, near.normals[fitted.near] @ fitted.scan_from_connection[:3, :3])
+    close &= np.abs(closest.distance) < 0.4
     on = close & (np.abs(np.nan_to_num(closest.distance) - fitted.offset) < max(3.0 * fitted.sd, 0.05))
     return float(area[on].sum() / max(area[close].sum(), 1e-9))
 

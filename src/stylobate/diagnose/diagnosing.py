@@ -67,7 +67,7 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
 def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Concluded:
     surroundings = look(tree, around, pose)
     points = carried(surroundings, fit.support[fit.clear], pose.offset, fit.sd)
-    plain = gather(tree, edges, around, points.index, pose)
+    plain = gather(tree, edges, around, points.index, pose, closest=points.closest)
     out = plain.points.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
     lowest = float(np.quantile(plain.points.feet[:, 2], 0.005))

@@ -11,7 +11,7 @@ from functools import cached_property
 
 import numpy as np
 
-from stylobate.core.closest import SurfaceTree
+from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.fit.descend import REACH, Around, to_connection
 from stylobate.fit.design import design
@@ -135,12 +135,16 @@ def unit_shapes(which: LongArray, size: int) -> FloatArray:
 
 
 def gather(
-    tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, field: Field | None = None
-) -> Evidence:
-    """The evidence of points `which` (k,) of Around at a weighted pose, under its field or another."""
+    tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, field: Field | None = None,
+    closest: Closest | None = None,
+) -> Evidence:  # fmt: skip
+    """The evidence of points `which` (k,) of Around at a weighted pose, under its field or another.
+
+    closest: theirs at that pose, where they are known. Raises ValueError where one lies out of reach.
+    """
     points = to_connection(pose.scan_from_connection, around.points[which])
-    closest = tree.closest_curved(points, REACH)
-    if np.any(closest.face < 0):
+    closest = tree.curved_at(points, closest or tree.closest(points, REACH))
+    if not np.all(np.abs(closest.distance) < REACH):
         raise ValueError("a point lies out of reach of the CAD surface")
     here = design(points, closest, edges, pose.offset, pose.profile)
     group = groups_of(here.feet, closest.gradient)

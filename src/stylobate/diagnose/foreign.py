@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.buckets import Buckets
+from stylobate.core.closest import Closest
 from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose.surroundings import Surroundings
@@ -22,10 +23,11 @@ LEAST_OF_DEFECT = 2  # points; one alone is an outlier
 class Carried:
     """Points of Around that may tell of the body: those that carry the fit, and those of defects on it.
 
-    index (n,); defect (n,) whether a point lies off the surface in a patch of its like.
+    index (n,); closest: theirs at the pose; defect (n,) whether a point lies off the surface in a patch of its like.
     """
 
     index: LongArray
+    closest: Closest
     defect: BoolArray
 
 
@@ -56,7 +58,7 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
     taken = (supported | defect | beside) & near
     if len(foreign):
         taken &= ~_close(surroundings.points[foreign], surroundings.points, CLEAR_MARGIN) | supported
-    return Carried(surroundings.index[taken], defect[taken])
+    return Carried(surroundings.index[taken], surroundings.closest.at(taken), defect[taken])
 
 
 def _close(those: FloatArray, points: FloatArray, reach: float) -> BoolArray:

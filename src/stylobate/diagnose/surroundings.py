@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from stylobate.core.closest import SurfaceTree
+from stylobate.core.closest import Closest, SurfaceTree
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.fit.descend import Around, to_connection, usable
 from stylobate.uncertainty.pose import Pose
@@ -21,17 +21,21 @@ TALLER = 1.0  # mm above the median by which one sector's gingiva may stand (a p
 @dataclass(frozen=True)
 class Surroundings:
     """Points of the scan within LOOK of the CAD surface: index (k,) into Around, points (k, 3) connection frame,
-    distance (k,) mm, gradient (k, 3), own (k,) whether the surface faces as the body's does.
+    closest: theirs, own (k,) whether the surface faces as the body's does.
 
     gum (SECTORS,): height of the gingiva in each sector about the axis, mm; −inf where none is seen anywhere.
     """
 
     index: LongArray
     points: FloatArray
-    distance: FloatArray
-    gradient: FloatArray
+    closest: Closest
     own: BoolArray
     gum: FloatArray
+
+    @property
+    def distance(self) -> FloatArray:
+        """(k,) mm."""
+        return self.closest.distance
 
     @property
     def gum_height(self) -> float:
@@ -55,11 +59,11 @@ def look(tree: SurfaceTree, around: Around, pose: Pose) -> Surroundings:
     points = to_connection(pose.scan_from_connection, around.points)
     closest = tree.closest(points, LOOK)
     seen = np.asarray(np.nonzero(closest.face >= 0)[0], dtype=np.int64)
-    own = usable(closest, around.normals @ pose.scan_from_connection[:3, :3])[seen]
-    distance, points = closest.distance[seen], points[seen]
-    off = ~own | (np.abs(distance - pose.offset) > FOREIGN)
-    beside = off & (distance > 0.0) & (distance < BESIDE)
-    return Surroundings(seen, points, distance, closest.gradient[seen], own, _gum(points[beside]))
+    points, closest = points[seen], closest.at(seen)
+    own = usable(closest, around.normals[seen] @ pose.scan_from_connection[:3, :3])
+    off = ~own | (np.abs(closest.distance - pose.offset) > FOREIGN)
+    beside = off & (closest.distance > 0.0) & (closest.distance < BESIDE)
+    return Surroundings(seen, points, closest, own, _gum(points[beside]))
 
 
 def _gum(points: FloatArray) -> FloatArray:

@@ -51,14 +51,16 @@ class Fit:
 
     scan_from_connection (4, 4). offset: of the scan's surface outward from the CAD surface, mm. support (k,): indices
     into Around of the points that carry the fit; clear (k,): which of them lie so far from foreign surface that nothing
-    of its fillet can show there. sd: robust standard deviation of the residuals, mm. converged,
-    iterations: of the last stage.
+    of its fillet can show there. near (n,): indices into Around of the points within reach, ascending; closest: theirs.
+    sd: robust standard deviation of the residuals, mm. converged, iterations: of the last stage.
     """
 
     scan_from_connection: FloatArray
     offset: float
     support: LongArray
     clear: BoolArray
+    near: LongArray
+    closest: Closest
     sd: float
     converged: bool
     iterations: int
@@ -254,23 +256,24 @@ def fit(tree: SurfaceTree, around: Around, start: Descent) -> Fit:
     which = within_reach(tree, around, start.scan_from_connection, FINE_POINTS)
     width = max(0.06, 1.2 * TUKEY * start.sd)
     full = descend(tree, around, start.scan_from_connection, which, width, start.offset, FULL_STEPS)
-    carrying, clear = support(tree, around, full)
+    near = within_reach(tree, around, full.scan_from_connection, len(around.points))
+    closest = tree.closest(to_connection(full.scan_from_connection, around.points[near]), REACH)
+    carrying, clear = support(around, full, near, closest)
     return Fit(
-        full.scan_from_connection, full.offset, carrying, clear, full.sd,
+        full.scan_from_connection, full.offset, carrying, clear, near, closest, full.sd,
         full.converged or start.converged, full.iterations,
     )  # fmt: skip
 
 
-def support(tree: SurfaceTree, around: Around, descent: Descent) -> tuple[LongArray, BoolArray]:
+def support(around: Around, descent: Descent, which: LongArray, closest: Closest) -> tuple[LongArray, BoolArray]:
     """Points that carry the fit: on the scan region, and away from surface that is not the scan body's.
 
+    which (n,): all within reach, indices into Around; closest: theirs.
     Foreign surface (gingiva, a neighbour, a chip) shows as points beyond OUTSIDE standard deviations whose
     neighbours are mostly beyond too; GUM_MARGIN around it is left out, and what is not CLEAR_MARGIN away is told.
     A lone outlier is left out alone.
     """
     pose, sd = descent.scan_from_connection, descent.sd
-    which = within_reach(tree, around, pose, len(around.points))
-    closest = tree.closest(to_connection(pose, around.points[which]), REACH)
     own = usable(closest, around.normals[which] @ pose[:3, :3])
     seen = closest.face >= 0
     off = np.zeros(len(own), np.bool_)

@@ -157,7 +157,7 @@ def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -
     """What was fitted, weighed and diagnosed; None where it is not the scan body after all."""
     number = laid[0].body
     body, tree, edges = bench.bodies[number], bench.trees[number], bench.edges[number]
-    explained, coverage = explained_share(tree, near, fitted), coverage_of(body, near, fitted)
+    explained, coverage = explained_share(near, fitted), coverage_of(body, near, fitted)
     if explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
         return None
     weighed = weigh(tree, edges, near, fitted)

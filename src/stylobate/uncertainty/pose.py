@@ -106,8 +106,11 @@ class _State:
 class _Site:
     """The points that carry a fit, looked at from any state."""
 
-    def __init__(self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray) -> None:
-        self.tree, self.edges, self.points = tree, edges, points
+    def __init__(
+        self, tree: SurfaceTree, edges: SharpEdges, points: FloatArray, known: tuple[FloatArray, Closest] | None = None
+    ) -> None:
+        """known: a pose (4, 4), and the points' closest ones there."""
+        self.tree, self.edges, self.points, self.known = tree, edges, points, known
         self.group: LongArray | None = None
         self.last: tuple[FloatArray, Closest, Design] | None = None
 
@@ -117,7 +120,10 @@ class _Site:
             _, closest, before = self.last
             return profiled(before, closest, state.offset, state.profile), closest
         local = to_connection(state.pose, self.points)
-        closest = self.tree.closest_curved(local, REACH)
+        if self.known is not None and self.known[0] is state.pose:
+            closest = self.tree.curved_at(local, self.known[1])
+        else:
+            closest = self.tree.closest_curved(local, REACH)
         if np.any(closest.face < 0):
             return None
         here = design(local, closest, self.edges, state.offset, state.profile)
@@ -149,7 +155,8 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     Parameters: ξ (6), the offset, and the profile at sharp edges.
     """
     state = _State(fit.scan_from_connection, fit.offset, np.zeros(SHAPES))
-    site = _Site(tree, edges, around.points[fit.support])
+    first = fit.closest.at(np.searchsorted(fit.near, fit.support))
+    site = _Site(tree, edges, around.points[fit.support], (fit.scan_from_connection, first))
     seen = site.seen(state)
     if seen is None:
         return None
