@@ -13,6 +13,7 @@ from stylobate.core.types import ByteArray, FloatArray, IntArray
 
 _M1, _M2, _M3 = np.uint64(0x9E3779B97F4A7C15), np.uint64(0xC2B2AE3D27D4EB4F), np.uint64(0x165667B19E3779F9)
 _SHIFT = np.uint64(29)
+AHEAD = 128  # corners that are looked up together
 _ZERO, _ONE = np.uint64(0), np.uint64(1)
 _SIGN_32, _SIGN_64 = np.uint64(1 << 31), np.uint64(1 << 63)
 _EXPONENT_32, _EXPONENT_64 = np.uint64(0xFF << 23), np.uint64(0x7FF << 52)
@@ -47,6 +48,20 @@ def _slot(x: np.uint64, y: np.uint64, z: np.uint64, shift: np.uint64) -> np.int6
 
 
 @compiled
+def _grown(vertices: Any, used: int, bits: int) -> tuple[IntArray, Any]:
+    """A table of 2^bits slots with the first `used` of the vertices, and an array of vertices half as long."""
+    size = 1 << bits
+    table, larger = np.full(size, -1, np.int32), np.empty((size // 2, 3), np.uint64)
+    larger[:used] = vertices[:used]
+    for v in range(used):
+        slot = _slot(vertices[v, 0], vertices[v, 1], vertices[v, 2], np.uint64(64 - bits))
+        while table[slot] >= 0:
+            slot = (slot + 1) & (size - 1)
+        table[slot] = v
+    return table, larger
+
+
+@compiled
 def _merge(data: ByteArray, stride: int, group: int, records: int, wide: bool) -> tuple[Any, IntArray, IntArray, int]:
     """Open-addressing hash merge of `group` points in each of `records` records that lie `stride` bytes apart.
 
@@ -59,53 +74,41 @@ def _merge(data: ByteArray, stride: int, group: int, records: int, wide: bool) -
     bits = 10
     while (1 << bits) < (2 * corners if group == 1 else corners // 2):
         bits += 1
-    size = 1 << bits
-    shift = np.uint64(64 - bits)
-    table = np.full(size, -1, np.int32)
-    vertices = np.empty((size // 2, 3), np.uint64)
-    first = np.empty(size // 2, np.int32)
-    index = np.empty(corners, np.int32)
-    used, corner = 0, 0
-    for record in range(records):
-        for k in range(group):
-            at = record * stride + k * width
+    table, vertices = _grown(np.empty((0, 3), np.uint64), 0, bits)
+    first, index = np.empty(corners, np.int32), np.empty(corners, np.int32)
+    points, slots, seen = np.empty((AHEAD, 3), np.uint64), np.empty(AHEAD, np.int64), np.empty(AHEAD, np.int32)
+    used = 0
+    for start in range(0, corners, AHEAD):
+        if used + AHEAD > len(vertices):
+            bits += 1
+            table, vertices = _grown(vertices, used, bits)
+        count = min(AHEAD, corners - start)
+        for k in range(count):
+            at = (start + k) // group * stride + (start + k) % group * width
             x = _load(data, at, wide)
             y = _load(data, at + width // 3, wide)
             z = _load(data, at + 2 * (width // 3), wide)
             if x & exponent == exponent or y & exponent == exponent or z & exponent == exponent:
-                return vertices[:0], index, first[:0], corner
-            slot = _slot(x, y, z, shift)
+                return vertices[:0], index, first[:0], start + k
+            points[k, 0], points[k, 1], points[k, 2] = x, y, z
+            slots[k] = _slot(x, y, z, np.uint64(64 - bits))
+        for k in range(count):  # only to have memory answer all of these at a time: half the time of the whole
+            seen[k] = table[slots[k]]
+        for k in range(count):
+            x, y, z, slot = points[k, 0], points[k, 1], points[k, 2], slots[k]
             vertex = table[slot]
             while vertex >= 0:
                 if vertices[vertex, 0] == x and vertices[vertex, 1] == y and vertices[vertex, 2] == z:
                     break
-                slot = (slot + 1) & (size - 1)
+                slot = (slot + 1) & (len(table) - 1)
                 vertex = table[slot]
             if vertex < 0:
-                if used == len(vertices):
-                    bits += 1
-                    size = 1 << bits
-                    shift = np.uint64(64 - bits)
-                    table = np.full(size, -1, np.int32)
-                    larger, larger_first = np.empty((size // 2, 3), np.uint64), np.empty(size // 2, np.int32)
-                    for v in range(used):
-                        larger[v, 0], larger[v, 1], larger[v, 2] = vertices[v, 0], vertices[v, 1], vertices[v, 2]
-                        larger_first[v] = first[v]
-                        slot = _slot(vertices[v, 0], vertices[v, 1], vertices[v, 2], shift)
-                        while table[slot] >= 0:
-                            slot = (slot + 1) & (size - 1)
-                        table[slot] = v
-                    vertices, first = larger, larger_first
-                    slot = _slot(x, y, z, shift)
-                    while table[slot] >= 0:
-                        slot = (slot + 1) & (size - 1)
                 vertex = np.int32(used)
                 table[slot] = vertex
                 vertices[used, 0], vertices[used, 1], vertices[used, 2] = x, y, z
-                first[used] = corner
+                first[used] = start + k
                 used += 1
-            index[corner] = vertex
-            corner += 1
+            index[start + k] = vertex
     return vertices[:used], index, first[:used], -1
 
 
