@@ -53,7 +53,7 @@ def _cells(vertices: FloatArray, normals: FloatArray, cell: float) -> FloatArray
         size *= 2
     table = np.full(size, -1, np.int32)
     key = np.empty((n, 3), np.int32)
-    total = np.zeros((n, 7))
+    total = np.empty((n, 7))  # cleared cell by cell: few of so many are used
     used = 0
     for i in range(n):
         w = np.sqrt(normals[i, 0] ** 2 + normals[i, 1] ** 2 + normals[i, 2] ** 2)
@@ -68,6 +68,7 @@ def _cells(vertices: FloatArray, normals: FloatArray, cell: float) -> FloatArray
             if k < 0:
                 table[slot] = used
                 key[used, 0], key[used, 1], key[used, 2] = x, y, z
+                total[used] = 0.0
                 k = used
                 used += 1
                 break
