@@ -7,6 +7,6 @@ described.py    a measured site as it is reported
 verb.py         the whole scan, from finding to the table of sites
 """
 
-from stylobate.measuring.verb import measure
+from stylobate.measuring.verb import made_ready, measure
 
-__all__ = ["measure"]
+__all__ = ["made_ready", "measure"]

@@ -18,6 +18,7 @@ from stylobate.core.threads import one_blas_thread
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose.facing import faced
 from stylobate.find import Candidate, find
+from stylobate.find.template import template_of
 from stylobate.find.thin import vertex_normals
 from stylobate.measuring.described import Work, site_of
 from stylobate.measuring.handedness import image_fits_better, only_in_the_mirror
@@ -115,6 +116,18 @@ def measure(
         if len(sites) > 1
         else None,
     )
+
+
+def made_ready(parts: str | Path, scan_bodies: Sequence[str] = ()) -> PartsFolder:
+    """A parts folder, and what `measure` needs of its scan bodies held ready: a scan can be read beside it.
+
+    Arguments and errors as for `measure`.
+    """
+    folder = load_parts(parts)
+    bench = Bench(folder, _chosen(folder, scan_bodies))
+    for tree, body in zip(bench.trees, bench.bodies, strict=True):
+        _ = tree.cells, template_of(body)
+    return folder
 
 
 def fitted_sites(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -95,16 +96,18 @@ def command(
     --strict, a site that may not be used as it stands.
     """
     with staging(out) as area:
-        with progress_bar() as progress:
-            from stylobate.core.surface import Scan
-            from stylobate.measuring import measure
+        with progress_bar() as progress, ThreadPoolExecutor(1) as beside:
             from stylobate.scan import read_scan
 
             chosen = chosen_settings(settings, profile, scanner)
-            source = read_scan(scan) if picture else scan
+            reading = beside.submit(read_scan, scan)
+            from stylobate.measuring import made_ready, measure  # loaded while the scan is read
+
+            folder = made_ready(parts, scan_bodies)
+            source = reading.result()
             result = measure(
                 source,
-                parts,
+                folder,
                 scan_bodies=scan_bodies,
                 count=count,
                 near=near,
@@ -116,7 +119,7 @@ def command(
         from stylobate.report.save import save
 
         drawn = None
-        if isinstance(source, Scan):
+        if picture:
             from stylobate.report.picture import picture_png
 
             drawn = picture_png(result, source)
