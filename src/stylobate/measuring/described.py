@@ -176,8 +176,8 @@ def _renumbered(faces: IntArray, number: IntArray) -> IntArray:
     kept = np.empty((len(faces), 3), np.int32)
     count = 0
     for face in faces:
-        for corner in range(3):
-            kept[count, corner] = number[face[corner]]
-        if kept[count, 0] >= 0 and kept[count, 1] >= 0 and kept[count, 2] >= 0:
+        a, b, c = number[face[0]], number[face[1]], number[face[2]]
+        if a >= 0 and b >= 0 and c >= 0:
+            kept[count, 0], kept[count, 1], kept[count, 2] = a, b, c
             count += 1
     return kept[:count].copy()

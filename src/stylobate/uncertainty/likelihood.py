@@ -173,8 +173,8 @@ def _surprise(length: float, sd: float) -> float:
 class _Likelihood:
     """Minus twice the log likelihood of both views and of the prior, the overall scale profiled out."""
 
-    def __init__(self, patches: Patches, fitted: FloatArray | None) -> None:
-        self.views = (_Blocks(patches, fitted), Whole(patches))
+    def __init__(self, blocks: _Blocks, whole: Whole) -> None:
+        self.views = (blocks, whole)
         self.known: dict[tuple[float, float, float], tuple[float, float]] = {}
 
     def __call__(self, log_length: float, log_white: float, smoothness: float) -> tuple[float, float]:
@@ -234,8 +234,9 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     fitted: a field and the covariance (k, k) of the parameters fitted with it, mm²: the residuals are what those
     parameters left over, and the search starts from that field.
     """
+    whole = Whole(patches)
     if fitted is None:
-        cost = _Likelihood(patches, None)
+        cost = _Likelihood(_Blocks(patches, None), whole)
         start = min(
             ((float(np.log(length)), float(np.log(white))) for length in (0.25, 0.6, 1.5) for white in (0.3, 5.0)),
             key=lambda at: cost(at[0], at[1], 1.5)[0],
@@ -246,9 +247,11 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     else:
         known, covariance = fitted
         start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
-        cost = _Likelihood(patches, covariance / known.correlated_sd**2)
+        cost = _Likelihood(_Blocks(patches, covariance / known.correlated_sd**2), whole)
         if not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
-            cost = _Likelihood(patches, None)  # the fit moved too far for its covariance to be subtracted
+            cost = _Likelihood(
+                _Blocks(patches, None), whole
+            )  # the fit moved too far for its covariance to be subtracted
         found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
     smoothness = min(found, key=lambda nu: found[nu][0])
     _, (log_length, log_white), scale = found[smoothness]

@@ -113,6 +113,7 @@ class _Site:
         self.tree, self.edges, self.points, self.known = tree, edges, points, known
         self.group: LongArray | None = None
         self.last: tuple[FloatArray, Closest, Design] | None = None
+        self.averaged: tuple[_State, Patches] | None = None
 
     def seen(self, state: _State) -> tuple[Design, Closest] | None:
         """Residuals and their derivatives at a state; None where points have left the surface."""
@@ -132,13 +133,15 @@ class _Site:
 
     def patches(self, state: _State) -> Patches | None:
         """The same averaged over patches, which stay those of the first state asked for."""
-        seen = self.seen(state)
-        if seen is None:
-            return None
-        here, closest = seen
-        if self.group is None:
-            self.group = groups_of(here.feet, closest.gradient)
-        return patches_of(here.feet, here.residual, here.rows, self.group, here.edge)
+        if self.averaged is None or self.averaged[0] is not state:
+            seen = self.seen(state)
+            if seen is None:
+                return None
+            here, closest = seen
+            if self.group is None:
+                self.group = groups_of(here.feet, closest.gradient)
+            self.averaged = state, patches_of(here.feet, here.residual, here.rows, self.group, here.edge)
+        return self.averaged[1]
 
 
 def solve(patches: Patches, field: Field, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
