@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -14,7 +16,7 @@ from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
 from stylobate.uncertainty.pose import OFFSET
-from tests.unit.evidence_making import HEIGHT, drawn, evidence, post
+from tests.unit.evidence_making import HEIGHT, RADIUS, drawn, evidence, post
 
 CLEAN = drawn(40, 11)
 
@@ -197,3 +199,22 @@ def test_a_bend_as_large_as_the_scan_shows_is_found_and_half_of_it_is_not() -> N
     step = evidence(shape).step
     assert 1e3 * np.linalg.norm(step[:3]) == pytest.approx(said.platform_um, rel=0.15)
     assert np.degrees(np.linalg.norm(step[3:5])) == pytest.approx(said.axis_deg, rel=0.15)
+
+
+def test_what_a_shift_puts_on_another_face_does_not_tell_its_size() -> None:
+    """Points beside an edge are measured against the wrong face and show nothing of the shift."""
+    points, normals = post()
+    true = np.array([0.05, 0.06, 0.13])
+    shift = step_across(points, normals, 0.7) @ true
+    to_edge = np.where(
+        normals[:, 2] > 0.5, np.abs(np.hypot(points[:, 0], points[:, 1]) - RADIUS), HEIGHT - points[:, 2]
+    )
+    seen = np.where(to_edge < 0.2, 0.0, shift)
+    found = []
+    for noise in CLEAN[:10]:
+        one = evidence(noise + seen)
+        one = replace(one, points=replace(one.points, to_edge=to_edge))
+        form = averaged(one, split(one))
+        found.append(np.linalg.norm(form.size))
+    spread = np.std(found, ddof=1) / np.sqrt(len(found))
+    assert abs(np.mean(found) - np.linalg.norm(true)) < 4.0 * max(spread, 0.002)

@@ -28,6 +28,7 @@ from stylobate.uncertainty.likelihood import unusual, usual
 from stylobate.uncertainty.pose import Pose
 
 LOOKS = 3  # at a split surface
+LESS_SURE = 2.0  # times the standard deviation of the look before: such a look has lost what the step stands on
 FILLET = 0.5  # mm above the gingiva, and above the lowest that is seen, in which a scan's fillet may still show
 ROUNDS = 8  # causes that are looked for one after the other
 SUSPECT = 0.05  # a whole-surface sign this unlikely has the field estimated anew with such shapes fitted
@@ -57,9 +58,12 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
         if all(finding.cause != "split surface" for finding in found.findings):
             break
         try:
-            found = _once(tree, edges, around, fit, found.pose, body)
+            again = _once(tree, edges, around, fit, found.pose, body)
         except ValueError:  # from there the surface is out of reach
             break
+        if np.trace(again.pose.covariance[:3, :3]) > LESS_SURE**2 * np.trace(found.pose.covariance[:3, :3]):
+            break
+        found = again
     pose, made = settled(found.pose, found.made)
     return Diagnosis(pose, found.findings, made, found.hidden)
 

@@ -22,6 +22,7 @@ SPLIT = (
     " all sides in one go."
 )
 SEAM = 0.015  # mm: a smaller split is allowed for but not named; every fused scan has seams of some µm (no source)
+WORTH = 3.0  # times the standard deviation that leaving out the patches at edges may cost
 HALF = 0.5  # of a split: the pose lies between the halves, and neither is known to be the right one
 
 
@@ -47,8 +48,7 @@ def averaged(evidence: Evidence, signs: Sequence[Sign]) -> Form:
     for sign, weight in zip(signs, share, strict=True):
         if weight < 1e-3:
             continue
-        sure = evidence.without(sign.unsure)
-        size, spread = sure.amplitudes(sign.shapes)
+        sure, size, spread = _sure_of(evidence, sign)
         freed = sure.freeing(sign.shapes)
         sizes.append((weight, size))
         spreads.append(spread)
@@ -59,6 +59,21 @@ def averaged(evidence: Evidence, signs: Sequence[Sign]) -> Form:
     size, size_covariance = _mixed(weights, [one for _, one in sizes], spreads)
     step, covariance = _mixed(weights, steps, covariances)
     return Form(size, size_covariance, step, covariance)
+
+
+def _sure_of(evidence: Evidence, sign: Sign) -> tuple[Evidence, FloatArray, FloatArray]:
+    """The evidence without what a shift may have put on another side or face, and the amplitudes and covariance by it.
+
+    Patches at edges stay where hardly anything else shows the shift.
+    """
+    sure = evidence.without(sign.unsure)
+    size, spread = sure.amplitudes(sign.shapes)
+    if len(sign.at_edge):
+        surer = evidence.without(np.union1d(sign.unsure, sign.at_edge))
+        firm, wider = surer.amplitudes(sign.shapes)
+        if np.trace(wider) < WORTH**2 * np.trace(spread):
+            return surer, firm, wider
+    return sure, size, spread
 
 
 def _mixed(

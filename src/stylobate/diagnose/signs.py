@@ -17,6 +17,7 @@ STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
 AZIMUTHS = 16
 FINER = 4  # planes on each side of the best one
 BESIDE_STEP = 0.4  # mm from the plane of a step within which patches may lie on either side of it
+BESIDE_EDGE = 0.25  # mm from a sharp edge within which a shifted point may be held for one of the other face
 TESTS = {"bent body": 4.0, "split surface": 16.0}
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
@@ -27,7 +28,7 @@ class Sign:
     """A shape that the residuals ask for.
 
     shapes (m, k); gain: χ² won by freeing it; p counted over its own trials; unsure (k,): patches of which it is not
-    known on which side of a step they lie.
+    known on which side of a step they lie; at_edge (k,): of which not on which face.
     """
 
     cause: str
@@ -35,6 +36,7 @@ class Sign:
     gain: float
     p: float
     unsure: LongArray = field(default_factory=lambda: np.zeros(0, np.int64))
+    at_edge: LongArray = field(default_factory=lambda: np.zeros(0, np.int64))
 
 
 def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
@@ -52,11 +54,15 @@ def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
 def split(evidence: Evidence) -> list[Sign]:
     """A step across each of AZIMUTHS planes through the axis, and finer about the best of them."""
     place, normal = evidence.patches.centre, evidence.normal
+    at_edge = np.nonzero(evidence.points.mean((evidence.points.to_edge < BESIDE_EDGE).astype(np.float64)))[0]
 
     def tried(azimuths: FloatArray) -> list[Sign]:
         steps = signs_of(evidence, "split surface", [step_across(place, normal, a) for a in azimuths])
         away = [np.abs(place[:, 0] * np.cos(a) + place[:, 1] * np.sin(a)) for a in azimuths]
-        return [replace(one, unsure=np.nonzero(d < BESIDE_STEP)[0]) for one, d in zip(steps, away, strict=True)]
+        return [
+            replace(one, unsure=np.nonzero(d < BESIDE_STEP)[0], at_edge=at_edge)
+            for one, d in zip(steps, away, strict=True)
+        ]
 
     coarse = np.arange(AZIMUTHS) * np.pi / AZIMUTHS
     signs = tried(coarse)
