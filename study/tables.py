@@ -11,6 +11,8 @@ import numpy as np
 from study.scenes import FOREIGN, KERNELS, SIZES
 
 Row = dict[str, Any]
+LOW_HINGE = "low hinge"  # at the gum: no scan shows it
+WHOLE_LEAN = 0.75  # of a bend in the error of the axis: then all that is seen leans as one
 LIMIT_UM, LIMIT_DEG = 50.0, 0.4  # of `--work bridge`
 
 
@@ -123,10 +125,10 @@ def verdicts(clean: Sequence[Row], faulty: Sequence[Row]) -> str:
     foreign = [row for row in clean if row["found"] and row["noise"] in FOREIGN]
     bad = [row for row in faulty if row["found"]]
     off = [row for row in bad if row["verdict"] == "use" and beyond(row)]
-    hinge = [row for row in off if row["style"] == "low hinge"]
+    whole = [row for row in off if row["cause"] == "bent body" and error_of(row)[1] > WHOLE_LEAN * row["size"]]
     body = [
         ["faulty site called `use` while beyond a limit", share(len(off), len(bad))],
-        ["of these, bent at a hinge at the gum: all that is seen leans as one", f"{len(hinge)} of {len(off)}"],
+        ["of these, bent below what is seen: all of it leans as one", f"{len(whole)} of {len(off)}"],
         ["clean site not called `use`", share(sum(r["verdict"] != "use" for r in known), len(known))],
         ["clean site with a finding (ambiguities aside)", share(sum(map(alarmed, known)), len(known))],
         ["the same under noise that cannot be represented", share(sum(map(alarmed, foreign)), len(foreign))],
@@ -151,14 +153,14 @@ def confusion(faulty: Sequence[Row]) -> str:
     causes = list(SIZES)
     found = [*causes, "part ambiguous"]
     body = []
-    for cause in causes:
-        some = [row for row in faulty if row["cause"] == cause]
+    for cause, style in [*((cause, "") for cause in causes), ("bent body", LOW_HINGE)]:
+        some = [row for row in faulty if row["cause"] == cause and (row["style"] == LOW_HINGE) == (style == LOW_HINGE)]
         seen = [row for row in some if row["found"]]
         cells = []
         for name in found:
             hits = sum(any(f[0] == name for f in row["findings"]) for row in seen)
             cells.append(f"**{hits}**" if name == cause and hits else str(hits or "·"))
-        body.append([cause, str(len(some)), str(len(some) - len(seen)), *cells])
+        body.append([f"{cause} {style}".strip(), str(len(some)), str(len(some) - len(seen)), *cells])
     return lines(["put in", "sites", "no site", *found], body)
 
 
