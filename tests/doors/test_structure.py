@@ -49,6 +49,27 @@ def test_a_bar_is_written_far_from_the_origin_too(case: Path, tmp_path: Path) ->
     assert not (tmp_path / "no").exists()
 
 
+def test_the_seats_of_a_bar_are_found_in_its_design(case: Path, tmp_path: Path) -> None:
+    """It stands on the platforms themselves, with a ring that is no part's and shows no turn."""
+    sites = ("--site", "1=alder-base-10", "--site", "2=alder-base-10")
+    bar = tmp_path / "bar"
+    assert (
+        run(
+            "structure", "bar", case, "--parts", case / "parts", *sites, "--accept", "2=remade", "--out", bar
+        ).returncode
+        == 0
+    )
+    done = run("frame", bar / "bar.ply", "--like", case, "--parts", case / "parts", "--out", tmp_path / "frame")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "plain ring" in " ".join(done.stdout.split())
+    there = json.loads((tmp_path / "frame" / "result.json").read_text())["sites"]
+    for found, measured in zip(there, json.loads((case / "result.json").read_text())["sites"], strict=True):
+        one, two = (np.array(site["scan_from_connection"]) for site in (found, measured))
+        assert np.linalg.norm(one[:3, 3] - two[:3, 3]) < 2e-3
+        assert one[:3, 2] @ two[:3, 2] > np.cos(np.radians(0.01))
+        assert found["u95"]["index_deg"] > 90.0
+
+
 def test_a_model_of_one_site(case: Path, tmp_path: Path) -> None:
     done = run(
         "structure", "model", case / "scan.stl", case, "--parts", case / "parts", "--site", "1", "--out", tmp_path

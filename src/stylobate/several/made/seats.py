@@ -10,7 +10,7 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.parts.model import PartsFolder
+from stylobate.parts.model import Connection, PartsFolder
 from stylobate.parts.region import clip_above
 
 BELOW = 0.02
@@ -21,6 +21,13 @@ LEDGE = 0.01
 """mm below the gingival height at which a base is cut, so that the ledge to which the frame is bonded is left out."""
 INWARD = 0.1
 """Cosine between a face's normal and the way to the axis from which on it counts as facing the axis."""
+
+
+PLAIN = "plain seat"
+"""Name of the form that is no part's: the frame stands on the platform itself."""
+SEGMENTS = 256
+PLAIN_INNER, PLAIN_RISE = 0.7, 1.0
+"""Of a plain seat: the widest screw channel, as a share of the platform; mm of its wall that stand free."""
 
 
 @dataclass(frozen=True)
@@ -55,6 +62,26 @@ def forms_of(parts: PartsFolder) -> tuple[Form, ...]:
         if len(above.faces) and float(above.vertices[:, 2].max()) > BELOW:
             found.append(_form(analog.id, analog.connection, _negative(above)))
     return tuple(form for form in found if len(form.surface.faces))
+
+
+def plain_form(connection: Connection) -> Form:
+    """A flat ring as wide as the platform, and the foot of the wall above it: no index, so the turn stays open."""
+    angle = 2.0 * np.pi * np.arange(SEGMENTS) / SEGMENTS
+    circle = np.stack([np.cos(angle), np.sin(angle)], axis=1) * connection.platform_diameter / 2.0
+    rings = [(PLAIN_INNER, 0.0), (1.0, 0.0), (1.0, PLAIN_RISE)]
+    vertices = np.concatenate([np.column_stack([share * circle, np.full(SEGMENTS, z)]) for share, z in rings])
+    here = np.arange(SEGMENTS)
+    there = (here + 1) % SEGMENTS
+    faces = [
+        triangle
+        for k in range(len(rings) - 1)
+        for low, high in [(k * SEGMENTS, (k + 1) * SEGMENTS)]
+        for triangle in (
+            np.stack([low + here, low + there, high + there], axis=1),
+            np.stack([low + here, high + there, high + here], axis=1),
+        )
+    ]
+    return _form(PLAIN, connection.id, Surface(vertices, np.concatenate(faces).astype(np.int32)))
 
 
 def _form(part: str, connection: str, surface: Surface) -> Form:

@@ -28,6 +28,8 @@ MARGIN = 1.5
 FIRST_WIDTH, WIDTH, LAST_WIDTH = 1.2, 0.35, 0.1
 """mm: widths of the loss with which a form is drawn to the surface, from far, from near, and at the end."""
 COARSE_POINTS = 1500
+AS_GOOD = 0.002
+"""mm: residuals narrower than this, as a design has, say nothing between two forms."""
 INLIER = 4.0
 """Robust standard deviations beyond which a point is no longer of the seat."""
 ROUNDS = 3
@@ -71,7 +73,7 @@ def seated(vertices: FloatArray, normals: FloatArray, forms: Sequence[Form], sta
     shown = [(area, form, fitted) for area, form, fitted in found if area > LEAST_SEEN * _area(form)]
     if not shown:
         return None
-    area, form, fitted = max(shown, key=lambda one: one[0] / one[2].sd)  # most surface, lying best
+    area, form, fitted = max(shown, key=lambda one: one[0] / max(one[2].sd, AS_GOOD))  # most surface, lying best
     return _weighed(form, near, fitted, min(area / _area(form), 1.0))
 
 
@@ -107,7 +109,7 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
     field, covariance, step = None, np.zeros((len(PRIOR_SD),) * 2), np.zeros(len(PRIOR_SD))
     for _ in range(ROUNDS):
         local = to_connection(pose, points)
-        closest = form.tree.closest(local, REACH)
+        closest = form.tree.closest_curved(local, REACH)
         on = closest.face >= 0
         here = design(local[on], closest.at(on), UNROUNDED, offset, np.zeros(SHAPES))
         patches = patches_of(here.feet, here.residual, here.rows, groups_of(here.feet, closest.gradient[on]))

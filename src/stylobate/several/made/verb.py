@@ -13,12 +13,12 @@ from stylobate.core.result import Deviation, NotShown, PartsInfo, Result, ScanIn
 from stylobate.core.rigid import pose, rotation_exp
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray, LongArray
-from stylobate.find.thin import vertex_normals
 from stylobate.parts import PartsFolder, load_parts
 from stylobate.record import Record, RecordSite, read_result
 from stylobate.scan import read_scan
 from stylobate.several.lay import laid, landmarks
-from stylobate.several.made.seats import Form, forms_of
+from stylobate.several.made.points import surface_points
+from stylobate.several.made.seats import PLAIN, Form, forms_of, plain_form
 from stylobate.several.made.settle import Seated, seated
 from stylobate.uncertainty.bounds import axis_angle_deg, bounds, pair
 
@@ -55,17 +55,18 @@ def frame(
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     read = surface if isinstance(surface, Scan) else read_scan(surface)
     forms = forms_of(folder)
-    if not forms:
-        raise UsageError(f"the parts folder '{folder.name}' has no base, abutment or analog that a frame could seat by")
     moved = np.eye(4)
     moved[:3, 3] = -read.origin
     starts = [moved @ here for here in _starts(known, near)]
-    vertices = read.surface.vertices
-    normals = vertex_normals(vertices, read.surface.faces)
+    points, normals = surface_points(read.surface)
+
+    def look(start: FloatArray, site: RecordSite) -> Seated | None:
+        return seated(points, normals, (*forms, plain_form(folder.connection(site.connection))), start)
+
     found: list[Seated | None] = []
     for lean in LEANS_DEG if near else (0.0,):
         leaning = _leaning(starts, np.radians(lean))
-        found = _found(known, leaning, lambda start: seated(vertices, normals, forms, start))
+        found = _found(known, leaning, look)
         if all(found):
             break
     seats = [_at(*one, read.origin) for one in zip(known.sites, found, starts, strict=True)]
@@ -108,10 +109,12 @@ def _starts(like: Record, near: Sequence[Sequence[float]]) -> list[FloatArray]:
     return [motions[best] @ one for one in poses]
 
 
-def _found(like: Record, starts: list[FloatArray], look: Callable[[FloatArray], Seated | None]) -> list[Seated | None]:
+def _found(
+    like: Record, starts: list[FloatArray], look: Callable[[FloatArray, RecordSite], Seated | None]
+) -> list[Seated | None]:
     """A seat at every start; where one is missed, those found say better where it is."""
     poses = np.array([site.scan_from_connection for site in like.sites])
-    found = [look(start) for start in starts]
+    found = [look(start, site) for start, site in zip(starts, like.sites, strict=True)]
     for _ in range(TRIES):
         known = [k for k, one in enumerate(found) if one is not None]
         if not 2 <= len(known) < len(found):  # one seat may turn about its axis
@@ -119,7 +122,7 @@ def _found(like: Record, starts: list[FloatArray], look: Callable[[FloatArray], 
         there = np.array([one.scan_from_connection for one in found if one is not None])
         motion = laid(landmarks(poses[known]), landmarks(there))
         for k in set(range(len(found))) - set(known):
-            found[k] = look(motion @ poses[k])
+            found[k] = look(motion @ poses[k], like.sites[k])
     return found
 
 
@@ -144,7 +147,13 @@ def _at(site: RecordSite, one: Seated | None, start: FloatArray, origin: FloatAr
 
 
 def _wrong_parts(sites: Sequence[RecordSite], found: Sequence[Seated]) -> tuple[str, ...]:
-    return tuple(
+    plain = tuple(
+        f"Site {site.site}: the frame shows no part of the folder there but a plain ring as wide as the platform, "
+        "which has no turn."
+        for site, one in zip(sites, found, strict=True)
+        if one.form.part == PLAIN
+    )
+    return plain + tuple(
         f"Site {site.site}: the frame seats by {one.form.part}, made for {one.form.connection}; "
         f"the implant has {site.connection}."
         for site, one in zip(sites, found, strict=True)
