@@ -70,6 +70,31 @@ def test_the_seats_of_a_bar_are_found_in_its_design(case: Path, tmp_path: Path) 
         assert found["u95"]["index_deg"] > 90.0
 
 
+def test_a_bar_over_abutments_is_set_against_what_was_placed(case: Path, tmp_path: Path) -> None:
+    """What it stands on are the abutments' upper connections, which `place` tells."""
+    chains = (
+        "--parts",
+        case / "parts",
+        "--site",
+        "1=alder-mu-16-25",
+        "--site",
+        "2=alder-mu-0-15",
+        "--accept",
+        "2=remade",
+    )
+    bar, placed, made, rest = (tmp_path / name for name in ("bar", "placed", "made", "rest"))
+    assert run("structure", "bar", case, *chains, "--out", bar).returncode == 0
+    assert run("place", case, *chains, "--out", placed).returncode == 0
+    done = run("frame", bar / "bar.ply", "--like", placed, "--parts", case / "parts", "--out", made)
+    assert (done.returncode, done.stderr) == (0, "")
+    done = run("seat", "--frame", made, "--on", placed / "place.json", "--out", rest)
+    assert (done.returncode, done.stderr) == (0, "")
+    seats = json.loads((rest / "seat.json").read_text())
+    assert [site["site"] for site in seats["sites"]] == ["1", "2"]
+    assert seats["worst_gap_um"] < 2.0
+    assert seats["worst_side_um"] < 2.0
+
+
 def test_a_model_of_one_site(case: Path, tmp_path: Path) -> None:
     done = run(
         "structure", "model", case / "scan.stl", case, "--parts", case / "parts", "--site", "1", "--out", tmp_path

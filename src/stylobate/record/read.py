@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from stylobate.record.schema import BoundsTable, FindingTable, PairTable, ResultTable, SiteTable
 
 RESULT = "result.json"
+PLACE = "place.json"
 SKEW_ALLOWED = 1e-5
 """Departure of a rotation from orthonormal that is taken for rounding: 0.05 µm on a lever of 5 mm."""
 ROUNDING = 1e-6
@@ -54,6 +55,41 @@ def read_result(path: str | Path) -> Record:
     )
     _require_covariance(file, "the covariances of the sites with each other (cross)", record.covariance())
     return record
+
+
+def read_standing(path: str | Path) -> Record:
+    """What a frame stands on: a result as `read_result` takes it, or the uppermost connections of what `place` wrote.
+
+    Raises ResultError.
+    """
+    given = Path(path)
+    file = given / PLACE if given.is_dir() and not (given / RESULT).exists() else given
+    if file.name != PLACE or not file.exists():
+        return read_result(path)
+    from stylobate.record.schema import PlaceTable
+
+    table = read_document(file, PlaceTable, "stylobate-place", 1, "place")
+    sites = []
+    for k, placed in enumerate(table.sites):
+        key, upper = f"sites[{k + 1}].uppermost", placed.uppermost
+        covariance = np.array(upper.covariance)
+        _require_covariance(file, f"{key}.covariance", covariance)
+        sites.append(
+            RecordSite(
+                site=placed.site,
+                scan_body="",
+                connection=upper.connection,
+                platform_diameter=upper.platform_diameter,
+                index_order=upper.index_order,
+                scan_from_connection=_pose(file, f"{key}.scan_from_connection", np.array(upper.scan_from_connection)),
+                covariance=(covariance + covariance.T) / 2,
+                u95=_bounds(upper.u95),
+                verdict=placed.verdict,
+            )
+        )
+    parts = PartsInfo(table.parts.name, table.parts.revision, table.parts.sha256)
+    scan = ScanInfo(table.result.file, table.result.scan_sha256, 0)
+    return Record(file, str(path), scan, parts, table.work, tuple(sites))
 
 
 def _file(path: Path) -> Path:

@@ -162,6 +162,43 @@ class TogetherTable(Table):
     next: Text = ""
 
 
+class UppermostTable(Table):
+    """`sites[].uppermost` of place.json"""
+
+    connection: Name
+    platform_diameter: Length
+    index_order: Annotated[int, Field(ge=0, le=1000)]
+    scan_from_connection: Pose
+    covariance: Covariance
+    u95: BoundsTable | None = None
+
+
+class PlacedTable(Table):
+    """One of `sites` of place.json"""
+
+    site: Name
+    uppermost: UppermostTable
+    verdict: Verdict | None = None
+
+
+class ResultFileTable(Table):
+    """`result` of place.json"""
+
+    file: Text = ""
+    scan_sha256: Text = ""
+
+
+class PlaceTable(Table):
+    """place.json, as far as its uppermost connections go"""
+
+    format: Literal["stylobate-place"]
+    version: Literal[1]
+    result: ResultFileTable = ResultFileTable()
+    parts: PartsTable = PartsTable()
+    work: Text = ""
+    sites: list[PlacedTable]
+
+
 class ResultTable(Table):
     """The whole file"""
 

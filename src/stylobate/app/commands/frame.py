@@ -12,7 +12,10 @@ from stylobate.report.folder import staging
 
 @click.command()
 @click.argument("surface", type=click.Path(path_type=Path))
-@click.option("--like", required=True, type=click.Path(path_type=Path), metavar="RESULT", help="What it was made to.")
+@click.option(
+    "--like", required=True, type=click.Path(path_type=Path), metavar="RESULT",
+    help="What it was made to; over abutments, the folder that `place` wrote.",
+)  # fmt: skip
 @click.option("--parts", required=True, type=click.Path(path_type=Path), help="The parts folder, or a zip of it.")
 @click.option(
     "--near", multiple=True, type=PointType(), metavar="X,Y,Z",

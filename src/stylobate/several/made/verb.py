@@ -14,7 +14,7 @@ from stylobate.core.rigid import pose, rotation_exp
 from stylobate.core.surface import Scan
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.parts import PartsFolder, load_parts
-from stylobate.record import Record, RecordSite, read_result
+from stylobate.record import Record, RecordSite, read_standing
 from stylobate.scan import read_scan
 from stylobate.several.lay import laid, landmarks
 from stylobate.several.made.points import surface_points
@@ -51,7 +51,7 @@ def frame(
 
     Raises ScanError, PartsError, ResultError, UsageError; FitError where a seat is not found.
     """
-    known = like if isinstance(like, Record) else read_result(like)
+    known = like if isinstance(like, Record) else read_standing(like)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     read = surface if isinstance(surface, Scan) else read_scan(surface)
     forms = forms_of(folder)

@@ -11,7 +11,7 @@ import numpy as np
 
 from stylobate.core.errors import UsageError
 from stylobate.core.types import FloatArray
-from stylobate.record import Record, RecordSite, read_result
+from stylobate.record import Record, RecordSite, read_standing
 from stylobate.several.draws import drawn
 from stylobate.several.drifting import Profile, read_profile
 from stylobate.several.match import matched, turned_alike
@@ -51,14 +51,14 @@ def seat(
     Raises ResultError, UsageError, FitError.
     """
     _require(limit_um, side_limit_um, rim_diameter, draws)
-    made = frame if isinstance(frame, Record) else read_result(frame)
+    made = frame if isinstance(frame, Record) else read_standing(frame)
     if len(made.sites) < 2:
         raise UsageError(f"{made.name}: a frame needs at least two sites, this result has {len(made.sites)}")
     limits = np.array([limit_um, side_limit_um])
     if on is not None:
         if profile is not None:
             raise UsageError("a profile counts in draws from the frame's own uncertainty only: leave it out, or --on")
-        return _on(made, on if isinstance(on, Record) else read_result(on), limits, rim_diameter)
+        return _on(made, on if isinstance(on, Record) else read_standing(on), limits, rim_diameter)
     drift = read_profile(profile) if isinstance(profile, str | Path) else profile
     return _on_draws(made, limits, rim_diameter, draws, seed, drift)
 
