@@ -13,7 +13,7 @@ from stylobate.core.result import Result
 from stylobate.core.surface import Scan, Surface
 from stylobate.measuring import measure
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
-from stylobate.simulate import Fault, Noise, Settings, draw_bodies, near_twins, scene
+from stylobate.simulate import Fault, Noise, Settings, draw_bodies, draw_body, near_twins, scene
 
 SEEDS = range(910_000, 910_006)
 
@@ -145,3 +145,16 @@ def test_a_soft_body_that_may_hide_a_bend_is_said_where_it_is_to_be_used() -> No
     assert site.hidden is not None
     assert site.verdict is not None
     assert f"a bend below {site.hidden.size_deg:.1f}°" in site.verdict.because
+
+
+def test_a_body_of_which_only_the_wall_is_seen_is_said_to_stand_anywhere_along_it() -> None:
+    """Flat and round alike run on unchanged between 4.5 and 8.8 mm of this body."""
+    bodies = (draw_body(np.random.default_rng(4), "drawn", "alder", "slender"),)
+    made = scene(Settings(seed=910_300, arch="single", bodies=1, edge_mm=0.15, unseen=(0.0, 0.05), stumps=0), bodies)
+    stands = made.sites[0].scan_from_connection
+    height = (made.surface.vertices - stands[:3, 3]) @ stands[:3, 2]
+    cut = (made.label == 0) & ((height < 4.5) | (height > 8.8))
+    faces = made.surface.faces[~cut[made.surface.faces].any(axis=1)]
+    result = measure(scan_of(Surface(made.surface.vertices, faces)), folder_of(bodies), maps=False)
+    assert result.sites == ()
+    assert "does not fix where the scan body stands" in " ".join(result.warnings)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.buckets import Buckets
-from stylobate.core.types import FloatArray
 from stylobate.diagnose import Diagnosis
 from stylobate.find.template import sampled
 from stylobate.fit.descend import Around, Fit, to_connection, usable
@@ -44,14 +43,14 @@ def strangeness(pose: Pose, explained: float) -> float:
     return smooth / WORST_SMOOTH_SD + (1.0 - explained) / WORST_UNEXPLAINED
 
 
-def adrift(pose: Pose, fitted: Fit) -> bool:
-    """The scan does not fix the platform, or weighing has carried it off."""
-    loose = float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
-    return loose or _apart_mm(pose.scan_from_connection, fitted.scan_from_connection) > MOST_MOVED
+def loose(pose: Pose) -> bool:
+    """The scan does not fix the platform."""
+    return float(np.trace(pose.covariance[:3, :3])) > LOOSE_SD**2
 
 
-def _apart_mm(one: FloatArray, two: FloatArray) -> float:
-    return float(np.linalg.norm(one[:3, 3] - two[:3, 3]))
+def carried_off(pose: Pose, fitted: Fit) -> bool:
+    """Weighing has moved the platform farther than any noise does."""
+    return float(np.linalg.norm(pose.scan_from_connection[:3, 3] - fitted.scan_from_connection[:3, 3])) > MOST_MOVED
 
 
 def explained_share(near: Around, fitted: Fit) -> float:

@@ -15,9 +15,11 @@ from stylobate.core.result import Finding
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import Diagnosis, diagnose
 from stylobate.diagnose.accepting import (
-    adrift,
+    STRANGE_UNNAMED,
+    carried_off,
     coverage_of,
     explained_share,
+    loose,
     no_more_than_round,
     strangeness,
     too_strange,
@@ -110,11 +112,15 @@ class Measured:
 
 @dataclass(frozen=True)
 class Resembles:
-    """A place that resembles a scan body of the folder, but none fits it: middle (3,) mm; sd of the fit, mm."""
+    """A place that resembles a scan body of the folder: middle (3,) mm; sd of the fit, mm.
+
+    loose: one fits, but what is seen does not fix where it stands; else none fits.
+    """
 
     body: int
     middle: FloatArray
     sd: float
+    loose: bool = False
 
 
 def measure_site(
@@ -153,7 +159,7 @@ def _standing(bench: Bench, near: Around, laid: Sequence[Laid]) -> Measured | Re
     return measured
 
 
-def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -> Measured | None:
+def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -> Measured | Resembles | None:
     """What was fitted, weighed and diagnosed; None where it is not the scan body after all."""
     number = laid[0].body
     body, tree, edges = bench.bodies[number], bench.trees[number], bench.edges[number]
@@ -161,8 +167,12 @@ def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -
     if explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
         return None
     weighed = weigh(tree, edges, near, fitted)
-    if weighed is None or adrift(weighed, fitted):
+    if weighed is None or carried_off(weighed, fitted):
         return None
+    if loose(weighed):
+        alike = coverage >= RESEMBLING and strangeness(weighed, explained) < STRANGE_UNNAMED
+        middle = bench.middle(number, fitted.scan_from_connection)
+        return Resembles(number, middle, fitted.sd, loose=True) if alike else None
     try:
         diagnosis = diagnose(tree, edges, near, fitted, weighed, body)
     except ValueError:  # what carries the fit lies out of reach of the weighted pose: no scan body stands there

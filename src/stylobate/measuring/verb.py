@@ -215,12 +215,22 @@ def _no_part_fits(bench: Bench, found: Sequence[Measured], unfit: Sequence[Resem
     """What to say of places that resemble a scan body and are none of the folder's."""
     warnings = []
     alone = [place for place in unfit if all(site.distance_to(place.middle) > NEAR_REACH / 2.0 for site in found)]
-    if alone:
-        named = [
-            f"at ({', '.join(f'{value:.1f}' for value in place.middle + origin)}) '{bench.bodies[place.body].id}'"
-            f" ({1e3 * place.sd:.0f} µm off)"
-            for place in sorted(alone, key=lambda place: place.sd)
-        ]
+
+    def at(place: Resembles) -> str:
+        return f"at ({', '.join(f'{value:.1f}' for value in place.middle + origin)}) '{bench.bodies[place.body].id}'"
+
+    loose = [at(place) for place in alone if place.loose]
+    if loose:
+        warnings.append(
+            f"what is seen here does not fix where the scan body stands: {'; '.join(loose)}. Scan it again from all"
+            " sides, its top and edges above all; a stump needs nothing."
+        )
+    named = [
+        f"{at(place)} ({1e3 * place.sd:.0f} µm off)"
+        for place in sorted(alone, key=lambda place: place.sd)
+        if not place.loose
+    ]
+    if named:
         warnings.append(
             f"these places resemble a scan body but no part fits: {'; '.join(named)}. Where one is a scan body, read"
             " the number on it and add its part to the folder, or scan it again from all sides; a tooth needs nothing."
