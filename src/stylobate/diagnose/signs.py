@@ -14,11 +14,12 @@ from stylobate.diagnose.significance import any_of, chi2_tail
 
 CAUSES = ("bent body", "split surface")
 STARTS = (0.0, 0.2, 0.4)  # of the visible height, where a lean may begin
+HINGES = (0.1, 0.2, 0.3, 0.4, 0.5, 0.6)  # where a body may be bent at once; at 0 all that is seen leans as one
 AZIMUTHS = 16
 FINER = 4  # planes on each side of the best one
 BESIDE_STEP = 0.4  # mm from the plane of a step within which patches may lie on either side of it
 BESIDE_EDGE = 0.25  # mm from a sharp edge within which a shifted point may be held for one of the other face
-TESTS = {"bent body": 4.0, "split surface": 16.0}
+TESTS = {"bent body": 6.0, "split surface": 16.0}
 """Independent tests that the trials of starts and forms, and of planes, amount to: neighbours are nearly the same test
 (method/trust, table of effective numbers)."""
 
@@ -41,13 +42,11 @@ class Sign:
 
 def lean(evidence: Evidence, bottom: float, top: float) -> list[Sign]:
     """Leans from several starts, progressive and hinged. bottom, top, mm: between which the body stands free."""
-    shapes = []
-    for hinge in (False, True):
-        for share in STARTS:
-            start = bottom + share * (top - bottom)
-            if hinge and share == 0.0:
-                continue  # all that is seen leans as one: no scan shows it
-            shapes.append(leaning(evidence.patches.centre, evidence.normal, start, top, hinge))
+    forms = [(share, False) for share in STARTS] + [(share, True) for share in HINGES]
+    shapes = [
+        leaning(evidence.patches.centre, evidence.normal, bottom + share * (top - bottom), top, hinge)
+        for share, hinge in forms
+    ]
     return signs_of(evidence, "bent body", shapes)
 
 
