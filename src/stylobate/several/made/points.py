@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from stylobate.core.surface import Surface
@@ -12,6 +14,9 @@ from stylobate.find.thin import vertex_normals
 SPACING = 0.15
 """mm between points that are spread over a face; a face larger than its square gets some."""
 
+MOST = 2_000_000
+"""Points that are spread at most: a surface in another unit has room for more than any memory holds."""
+
 
 def surface_points(surface: Surface) -> tuple[FloatArray, FloatArray]:
     """Points (n, 3) and normals (n, 3), each as long as the area in mm² that its point stands for."""
@@ -20,7 +25,8 @@ def surface_points(surface: Surface) -> tuple[FloatArray, FloatArray]:
     if not large.any():
         return surface.vertices, fine
     coarse = Surface(surface.vertices, np.ascontiguousarray(surface.faces[large]))
-    spread, units = sampled(coarse, SPACING)
-    each = float(coarse.face_areas().sum()) / len(spread)
+    area = float(coarse.face_areas().sum())
+    spread, units = sampled(coarse, max(SPACING, math.sqrt(area / MOST)))
+    each = area / len(spread)
     kept = np.any(fine != 0.0, axis=1)
     return np.concatenate([surface.vertices[kept], spread]), np.concatenate([fine[kept], each * units])
