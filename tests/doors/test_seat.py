@@ -60,6 +60,20 @@ def test_on_another_result(tmp_path: Path) -> None:
     assert found["matched"][1] == {"frame": "2", "on": "2"}
 
 
+def test_a_turn_that_is_not_known_is_not_told(tmp_path: Path) -> None:
+    """A seat without an index shows no turn: its figure would be that of where the fit came to rest."""
+    a, b = written(tmp_path / "a", {"2": [0, 0, 0, 0, 0, 0.2]}), written(tmp_path / "b")
+    values = json.loads((a / "result.json").read_text())
+    order = values["sites"][1]["index_order"]
+    for known_deg, told in ((1.0, True), (180.0 / order, False)):
+        values["sites"][1]["u95"]["index_deg"] = known_deg
+        (a / "result.json").write_text(json.dumps(values))
+        assert run("seat", "--frame", a, "--on", b, "--out", tmp_path / "out").returncode == 0
+        sites = json.loads((tmp_path / "out" / "seat.json").read_text())["sites"]
+        assert (sites[1].get("turn_deg") is not None) is told
+        assert sites[0]["turn_deg"] is not None
+
+
 def test_profile_of_repeat_scans(tmp_path: Path) -> None:
     """And seat counts it."""
     rng = np.random.default_rng(1)

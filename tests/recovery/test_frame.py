@@ -61,6 +61,14 @@ def test_seats_are_found_within_5_um_and_0_05_deg(milled: bool, parts: PartsFold
     assert found.warnings == ()
 
 
+def test_seats_of_parts_are_found_where_nothing_is_said_of_the_connection(
+    parts: PartsFolder, poses: list[FloatArray]
+) -> None:
+    rng = np.random.default_rng(2)
+    found = frame(made(parts, poses, False, rng), rough(poses, rng, connection="", index_order=0), parts)
+    assert {site.scan_body for site in found.sites} == {"alder-base-10"}
+
+
 def test_a_frame_scanned_elsewhere_a_wrong_scale_and_a_wrong_part(parts: PartsFolder, poses: list[FloatArray]) -> None:
     rng = np.random.default_rng(3)
     scale, motion = 1.005, anywhere(rng)

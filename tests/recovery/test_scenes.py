@@ -138,13 +138,13 @@ def test_the_bend_that_would_not_show_is_said() -> None:
 
 
 def test_a_soft_body_that_may_hide_a_bend_is_said_where_it_is_to_be_used() -> None:
-    bodies = tuple(replace(body, material="polymer") for body in draw_bodies(int(SEEDS[0]), 1))
+    bodies = tuple(replace(body, material="Polymer, white") for body in draw_bodies(int(SEEDS[0]), 1))
     settings = Settings(seed=SEEDS[0], arch="single", bodies=1, edge_mm=0.2, unseen=(0.0, 0.1))
     result = measure(scan_of(scene(settings, bodies).surface), folder_of(bodies), maps=False)
     (site,) = result.sites
     assert site.hidden is not None
     assert site.verdict is not None
-    assert f"a bend below {site.hidden.size_deg:.1f}°" in site.verdict.because
+    assert f"this scan would not show it: a bend below {site.hidden.size_deg:.1f}°" in site.verdict.because
 
 
 def test_a_body_of_which_only_the_wall_is_seen_is_said_to_stand_anywhere_along_it() -> None:

@@ -73,6 +73,12 @@ def test_a_source_without_a_figure_is_nothing_and_is_named() -> None:
     assert "made part, seating, play, temperature and drift" in said
 
 
+def test_what_the_scan_would_not_show_is_no_missing_figure() -> None:
+    for unknown, before in (((), ""), (("seating",), " Not counted, because nobody has stated a figure: seating.")):
+        said = judge(covariance(1.0), True, (), LIMITS, (), unknown, "a bend below 1.2°").because
+        assert said.endswith(f"95 %.{before} Not counted, because this scan would not show it: a bend below 1.2°.")
+
+
 def test_figures_add_as_variances() -> None:
     settings = Settings(seating=Seating(3.0, 4.0, 0.0), drift=Drift(30.0, 0.0))
     parts = sources(SCAN, MADE, replace(BODY, made_u_um=6.0), HEXAGON, settings, LEG)

@@ -77,16 +77,17 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
         map=None if faces is None else _map(measured, scan, faces),
         u95_total=bounds(summed, connection.index_order),
         budget=budget,
-        verdict=judge(summed, indexed, found, allowed, budget, [*without_figure(parts), *_bend(measured, body)]),
+        verdict=judge(summed, indexed, found, allowed, budget, without_figure(parts), _bend(measured, body)),
         covariance_total=summed,
         hidden=measured.diagnosis.hidden,
     )
 
 
-def _bend(measured: Measured, body: ScanBody) -> list[str]:
+def _bend(measured: Measured, body: ScanBody) -> str:
     """What a body of soft polymer may hide, in words; nothing of other materials, which seldom bend."""
     hidden = measured.diagnosis.hidden
-    return [] if hidden is None or "polymer" not in body.material else [f"a bend below {hidden.size_deg:.1f}°"]
+    soft = "polymer" in body.material.casefold()
+    return "" if hidden is None or not soft else f"a bend below {hidden.size_deg:.1f}°"
 
 
 def _moved(where: tuple[float, float, float], scan: Scan) -> tuple[float, float, float]:

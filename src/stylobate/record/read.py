@@ -69,6 +69,7 @@ def read_standing(path: str | Path) -> Record:
     from stylobate.record.schema import PlaceTable
 
     table = read_document(file, PlaceTable, "stylobate-place", 1, "place")
+    _require_names(file, [placed.site for placed in table.sites])
     sites = []
     for k, placed in enumerate(table.sites):
         key, upper = f"sites[{k + 1}].uppermost", placed.uppermost
@@ -168,13 +169,18 @@ def _pose(file: Path, key: str, matrix: FloatArray) -> FloatArray:
     return rigid.orthonormal(matrix)
 
 
-_AGAIN = "write it again with 'stylobate measure'"
+_AGAIN = "write it again with the command that wrote it"
 
 
-def _cross(file: Path, table: ResultTable, names: list[str]) -> dict[tuple[str, str], FloatArray]:
+def _require_names(file: Path, names: list[str]) -> None:
+    """Raises ResultError where two sites have one name."""
     twice = sorted({name for name in names if names.count(name) > 1})
     if twice:
         raise ResultError(f"{file}: two sites are called '{twice[0]}'; {_AGAIN}")
+
+
+def _cross(file: Path, table: ResultTable, names: list[str]) -> dict[tuple[str, str], FloatArray]:
+    _require_names(file, names)
     found: dict[tuple[str, str], FloatArray] = {}
     for k, entry in enumerate(table.cross):
         one, two = entry.sites

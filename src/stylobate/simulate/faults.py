@@ -19,8 +19,9 @@ from stylobate.simulate.noise import UM, wave_sum, waves
 from stylobate.simulate.settings import STYLES, Fault
 
 BEND_FROM = 0.3
-HINGE_TO = 0.6
 """Share of the height at which a bend begins, or at the gum where that is higher."""
+HINGE_TO = 0.6
+"""Share of what is above that start up to which a hinge may lie."""
 LAYER_UNEVEN = 0.2
 LAYER_LENGTH_MM = 2.0
 POOL_MM = 1.0

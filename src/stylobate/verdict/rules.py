@@ -29,12 +29,13 @@ SPOKEN = {
 
 def judge(
     covariance: FloatArray, indexed: bool, findings: Sequence[Finding], limits: Limits, budget: tuple[BudgetRow, ...],
-    unknown: Sequence[str],
+    unknown: Sequence[str], unseen: str = "",
 ) -> Verdict:  # fmt: skip
     """The verdict on one site.
 
-    covariance (6, 6): of all sources with a figure. unknown: names of the sources without one. Conformity is proven
-    where each limit is met with 95 % (ISO 14253-1:2017); the best estimate of the error itself is zero.
+    covariance (6, 6): of all sources with a figure. unknown: names of the sources without one. unseen: the
+    fault that the scan would not show, in words. Conformity is proven where each limit is met with 95 %
+    (ISO 14253-1:2017); the best estimate of the error itself is zero.
     """
     chances = _chances(covariance, indexed, limits)
     because, advice = _refused(findings, limits)
@@ -44,7 +45,7 @@ def judge(
     if unsure is not None:
         return Verdict(UNDECIDED, f"{unsure.cause}: more than one answer is left.", unsure.advice, chances)
     open_ = [one for one in chances if not decided(one.probability)]
-    named = _named(unknown)
+    named = _named(unknown, unseen)
     if open_:
         worst = min(open_, key=lambda one: one.probability)
         because = f"{_short(worst)}{named}"
@@ -141,8 +142,9 @@ def _short(chance: Chance) -> str:
     )
 
 
-def _named(unknown: Sequence[str]) -> str:
+def _named(unknown: Sequence[str], unseen: str) -> str:
+    hidden = f" Not counted, because this scan would not show it: {unseen}." if unseen else ""
     if not unknown:
-        return ""
+        return hidden
     listed = ", ".join(unknown[:-1]) + " and " + unknown[-1] if len(unknown) > 1 else unknown[0]
-    return f" Not counted, because nobody has stated a figure: {listed}."
+    return f" Not counted, because nobody has stated a figure: {listed}.{hidden}"

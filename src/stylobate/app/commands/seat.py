@@ -41,8 +41,9 @@ def command(
 ) -> None:
     """How would a rigid frame, made exactly to the poses of result A, rest on the implants?
 
-    A and B are result.json or folders that hold one. With --on the frame rests on the poses of B, its sites matched
-    by how they stand to each other. Without, it rests on draws from the uncertainty of A.
+    A and B are result.json or folders that hold one; over abutments, the folder that `place` wrote. With --on the
+    frame rests on the poses of B, its sites matched by how they stand to each other. Without, it rests on draws from
+    the uncertainty of A.
 
     The frame penetrates no rim, and its largest gap is least. `gap` is the largest distance between a platform's rim
     and the frame's seat, `side` how far off the axis the seat lies. No limit of misfit is proven: set your own.

@@ -53,8 +53,8 @@ def bar(
     """A bar of a chosen section through sites.
 
     It stands on each uppermost connection with a pillar as wide as the platform, drilled along the screw channel.
-    DIR gets bar.stl and structure.json. The file as written is checked: it is watertight, and each seat in it, fitted
-    again, lies within 2 µm of its connection.
+    DIR gets bar.stl (bar.ply far from the origin) and structure.json. The file as written is checked: it is
+    watertight, and each seat in it, fitted again, lies within 2 µm of its connection.
     """
     with staging(out) as area:
         from stylobate.build.bar import Section

@@ -54,14 +54,14 @@ def frame(
     known = like if isinstance(like, Record) else read_standing(like)
     folder = parts if isinstance(parts, PartsFolder) else load_parts(parts)
     read = surface if isinstance(surface, Scan) else read_scan(surface)
-    forms = forms_of(folder)
+    forms = _forms(known, folder)
     moved = np.eye(4)
     moved[:3, 3] = -read.origin
     starts = [moved @ here for here in _starts(known, near)]
     points, normals = surface_points(read.surface)
 
     def look(start: FloatArray, site: RecordSite) -> Seated | None:
-        return seated(points, normals, (*forms, plain_form(folder.connection(site.connection))), start)
+        return seated(points, normals, forms[site.connection], start)
 
     found: list[Seated | None] = []
     for lean in LEANS_DEG if near else (0.0,):
@@ -83,6 +83,26 @@ def frame(
         not_shown=NOT_SHOWN,
         warnings=(*read.warnings, *_wrong_parts(known.sites, seats), *_otherwise(known, seats)),
     )
+
+
+def _forms(like: Record, folder: PartsFolder) -> dict[str, tuple[Form, ...]]:
+    """The forms that each connection's seats may have; a plain one only where the folder says how wide it is.
+
+    Raises UsageError where there is no site, or one for whose seat there is no form.
+    """
+    if not like.sites:
+        raise UsageError(f"{like.name}: holds no site, so no seat can be looked for; name what the frame was made to")
+    known = {connection.id: connection for connection in folder.connections}
+    forms = forms_of(folder)
+    found = {}
+    for name in {site.connection for site in like.sites}:
+        found[name] = (*forms, plain_form(known[name])) if name in known else forms
+        if not found[name]:
+            raise UsageError(
+                f"the parts folder '{folder.name}' has no base, abutment or analog that a frame could seat by, and no "
+                f"connection '{name}'; name the folder that {like.name} was measured with"
+            )
+    return found
 
 
 def _starts(like: Record, near: Sequence[Sequence[float]]) -> list[FloatArray]:

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 class SeatSite:
     """Gap and side at one site; medians with p95 over draws, or single values with p95 None.
 
-    turn_deg: with `on`, how far the seat is turned from the nearest equal index mark; None where nothing is indexed.
+    turn_deg: with `on`, how far the seat is turned from the nearest equal index mark; None where nothing is indexed
+    or the turn is not known.
     share_worst: share of the draws in which this site is the one nearest to, or farthest beyond, its limits.
     """
 

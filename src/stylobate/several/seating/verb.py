@@ -109,9 +109,16 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
 
 
 def _turn_deg(one: RecordSite, two: RecordSite, b_from_a: FloatArray) -> float | None:
-    if one.index_order == 0 or two.index_order == 0:
+    if _any_turn(one) or _any_turn(two):
         return None
     return abs(math.degrees(turned_alike(one, two, b_from_a)))
+
+
+def _any_turn(site: RecordSite) -> bool:
+    """Whether nothing is known of the turn: no index, or as unsure as the marks are far apart (a plain seat)."""
+    if site.index_order == 0:
+        return True
+    return site.u95 is not None and site.u95.index_deg is not None and site.u95.index_deg >= 180.0 / site.index_order
 
 
 def _on_draws(

@@ -1,0 +1,44 @@
+"""What `frame` is given besides good input: refused in one sentence, before anything is sought."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from stylobate.core.errors import ResultError, UsageError
+from stylobate.core.surface import Scan, Surface
+from stylobate.parts.model import Connection, PartsFolder
+from stylobate.record import read_standing
+from stylobate.several.made.verb import frame
+
+POINTS = np.array([[0.0, 0.0, 0.0], [1.0, 0.0, 0.0], [0.0, 1.0, 0.0]])
+TRIANGLE = np.array([[0, 1, 2]], dtype=np.int32)
+PARTS = PartsFolder("parts", "1", "", "", (Connection("hazel", "conical", 3, 3.6),), ())
+
+
+def placed(folder: Path, *names: str) -> Path:
+    """A place.json in `folder` with uppermost connections of these sites."""
+    upper: dict[str, Any] = {
+        "connection": "alder", "platform_diameter": 4.2, "index_order": 6, "scan_from_connection": np.eye(4).tolist(),
+        "covariance": (1e-6 * np.eye(6)).tolist(),
+    }  # fmt: skip
+    sites = [{"site": name, "uppermost": upper} for name in names]
+    (folder / "place.json").write_text(json.dumps({"format": "stylobate-place", "version": 1, "sites": sites}))
+    return folder
+
+
+@pytest.mark.parametrize(("names", "words"), [((), "holds no site"), (("1",), "no connection 'alder'")])
+def test_what_says_nothing_of_the_seats_is_refused(names: tuple[str, ...], words: str, tmp_path: Path) -> None:
+    surface = Scan(Surface(POINTS, TRIANGLE), np.zeros(3), "frame.stl", "")
+    with pytest.raises(UsageError, match=words):
+        frame(surface, placed(tmp_path, *names), PARTS)
+
+
+def test_two_placed_sites_of_one_name_are_refused(tmp_path: Path) -> None:
+    assert [site.site for site in read_standing(placed(tmp_path, "1", "2")).sites] == ["1", "2"]
+    with pytest.raises(ResultError, match="two sites are called '2'"):
+        read_standing(placed(tmp_path, "2", "2"))
