@@ -129,14 +129,16 @@ def pair(
     root, draws = _root_of(covariances, cross), _draws(12)
     between = poses[1][:3, 3] - poses[0][:3, 3]
     distance = float(np.linalg.norm(between))
-    drawn = np.linalg.norm(between[:, None] + (two @ root[6:9] - one @ root[:3]) @ draws, axis=0)
-    axes = [
-        turn[:, 2:] + np.stack([-turn[:, 1], turn[:, 0]], axis=1) @ tilts @ draws
-        for turn, tilts in ((one, root[3:5]), (two, root[9:11]))
+    tilted = [
+        np.stack([-turn[:, 1], turn[:, 0]], axis=1) @ tilts for turn, tilts in ((one, root[3:5]), (two, root[9:11]))
     ]
+    moved = np.vstack([two @ root[6:9] - one @ root[:3], *tilted]) @ draws
+    moved += np.concatenate([between, one[:, 2], two[:, 2]])[:, None]
+    drawn = np.linalg.norm(moved[:3], axis=0)
     angle = axis_angle_deg(poses[0], poses[1])
-    sine = np.linalg.norm(np.cross(axes[0], axes[1], axis=0), axis=0)
-    angles = np.degrees(np.arctan2(sine, np.einsum("ij,ij->j", axes[0], axes[1])))
+    a, b, c, d, e, f = moved[3:]  # row by row: several times as fast as np.cross
+    sine = np.sqrt((b * f - c * e) ** 2 + (c * d - a * f) ** 2 + (a * e - b * d) ** 2)
+    angles = np.degrees(np.arctan2(sine, a * d + b * e + c * f))
     return Pair(
         sites=names,
         distance_mm=distance,
