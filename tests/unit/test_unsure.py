@@ -9,8 +9,9 @@ import pytest
 
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
+from stylobate.uncertainty import likelihood
 from stylobate.uncertainty.field import EDGE_LENGTH, Field, same_view
-from stylobate.uncertainty.likelihood import FEWER, Whole, estimate, plausible, shifts_of_views
+from stylobate.uncertainty.likelihood import FEWER, SMOOTHNESS, STEPS, Whole, estimate, plausible, shifts_of_views
 from stylobate.uncertainty.unsure import doubt
 from tests.unit.evidence_making import FIELD, drawn, evidence, post
 
@@ -54,6 +55,18 @@ def test_plausible_fields_are_about_the_likeliest_and_hold_the_true_one() -> Non
         assert abs(mean - np.log(getattr(FIELD, name))) < 3.0 * sd + 0.1
         assert 0.02 < sd < 0.6
     assert all(field.white_sd == likeliest.white_sd for field in fields)
+
+
+@pytest.mark.parametrize("field", [FIELD, LONG])
+def test_fields_that_are_not_looked_at_have_no_odds(field: Field, monkeypatch: pytest.MonkeyPatch) -> None:
+    one, likeliest = seen(field, 5)
+    whole = Whole(one.patches, FEWER)
+    looked_at, _ = plausible(whole, likeliest)
+    monkeypatch.setattr(likelihood, "UNHEARD", np.inf)
+    fields, weights = plausible(whole, likeliest)
+    assert len(looked_at) < len(fields) == len(SMOOTHNESS) * len(STEPS) ** 2
+    known = set(looked_at)
+    assert sum(weight for one_of, weight in zip(fields, weights, strict=True) if one_of not in known) < 1e-5
 
 
 def test_few_correlation_lengths_leave_the_field_less_known_than_many() -> None:

@@ -181,7 +181,7 @@ def descend(
         damped[6, 6] += pull
         right[6] -= pull * offset
         # A motion that the points do not fix must not run away: a weak pull on the step, not on the answer.
-        damped[DIAGONAL] += 1e-3 * np.mean(np.diag(normal)[:3]) * PULLED
+        damped[DIAGONAL] += 1e-3 * (np.trace(normal[:3, :3]) / 3.0) * PULLED
         step: FloatArray = np.asarray(np.linalg.solve(damped, right), dtype=np.float64)
         pose = pose @ rigid.exp(step[:6])
         offset += float(step[6])
