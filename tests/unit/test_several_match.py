@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from scipy.spatial.transform import Rotation
 
 from stylobate.core.errors import ResultError
+from stylobate.core.result import Bounds
 from stylobate.core.rigid import exp
 from stylobate.several.comparing.union import united
 from stylobate.several.lay import laid
@@ -108,3 +111,13 @@ def test_a_mirror_image_is_refused() -> None:
     poses = arch(4, rng)
     with pytest.raises(ResultError, match="mirror"):
         matched(record(poses), record([mirror @ p @ np.diag([1.0, -1, 1, 1]) for p in poses], "b"))
+
+
+def test_turns_that_nobody_knows_do_not_undo_a_match() -> None:
+    """Two plain seats come to rest at any turn: swapped, their axes stand off, but the turns may suit by chance."""
+    rng = np.random.default_rng(0)
+    for _ in range(40):
+        poses = [placed @ exp(np.array([0, 0, 0, *rng.normal(0, 0.02, 2), 0])) for placed in upright(SQUARE[:2])]
+        made = record([placed @ exp(np.array([0, 0, 0, 0, 0, rng.uniform(-3, 3)])) for placed in poses], index_order=3)
+        plain = replace(made, sites=tuple(replace(site, u95=Bounds(1.0, 0.1, 180.0)) for site in made.sites))
+        assert matched(plain, record(poses, "b", index_order=3)).pairs == ((0, 0), (1, 1))

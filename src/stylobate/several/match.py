@@ -99,12 +99,19 @@ def best_match(a: Sequence[RecordSite], b: Sequence[RecordSite], reach: float = 
     return Match(best.pairs, best.b_from_a, best.rms, len(alike) > 1)
 
 
+def any_turn(site: RecordSite) -> bool:
+    """Whether nothing is known of the turn: no index, or as unsure as the marks are far apart (a plain seat)."""
+    if site.index_order == 0:
+        return True
+    return site.u95 is not None and site.u95.index_deg is not None and site.u95.index_deg >= 180.0 / site.index_order
+
+
 def turned_alike(a: RecordSite, b: RecordSite, b_from_a: FloatArray) -> float:
     """Turn about z from the pose of `a`, laid on b's frame, to that of `b`, radians, over the equal index marks.
 
-    0 where the connection is not indexed.
+    0 where nothing is known of it.
     """
-    if a.index_order == 0 or b.index_order == 0:
+    if any_turn(a) or any_turn(b):
         return 0.0
     motion = np.linalg.inv(b_from_a @ a.scan_from_connection) @ b.scan_from_connection
     turn = turn_of(motion)

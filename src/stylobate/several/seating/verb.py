@@ -14,7 +14,7 @@ from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite, read_standing
 from stylobate.several.draws import drawn
 from stylobate.several.drifting import Profile, read_profile
-from stylobate.several.match import matched, turned_alike
+from stylobate.several.match import any_turn, matched, turned_alike
 from stylobate.several.seating.model import OneScrew, Probability, Repeat, Seat, SeatSite, Without, Worst
 from stylobate.several.seating.notes import about_match, about_profile, about_sources, about_tilt, about_verdicts
 from stylobate.several.seating.rest import Rests, rests
@@ -109,16 +109,9 @@ def _on(made: Record, below: Record, limits: FloatArray, rim_diameter: float | N
 
 
 def _turn_deg(one: RecordSite, two: RecordSite, b_from_a: FloatArray) -> float | None:
-    if _any_turn(one) or _any_turn(two):
+    if any_turn(one) or any_turn(two):
         return None
     return abs(math.degrees(turned_alike(one, two, b_from_a)))
-
-
-def _any_turn(site: RecordSite) -> bool:
-    """Whether nothing is known of the turn: no index, or as unsure as the marks are far apart (a plain seat)."""
-    if site.index_order == 0:
-        return True
-    return site.u95 is not None and site.u95.index_deg is not None and site.u95.index_deg >= 180.0 / site.index_order
 
 
 def _on_draws(
