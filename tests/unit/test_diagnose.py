@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import fields, replace
 
 import numpy as np
 import pytest
 
+from stylobate.core.result import Hidden
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
+from stylobate.diagnose.evidence import Points, weighed
 from stylobate.diagnose.forms import averaged
 from stylobate.diagnose.hidden import hidden_bend
 from stylobate.diagnose.material import judged
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
+from stylobate.measuring.notshown import not_shown
+from stylobate.uncertainty.field import groups_of
 from stylobate.uncertainty.pose import OFFSET
-from tests.unit.evidence_making import HEIGHT, RADIUS, drawn, evidence, post
+from tests.doors.handmade import measurement
+from tests.unit.evidence_making import FIELD, HEIGHT, RADIUS, drawn, evidence, post
 
 CLEAN = drawn(40, 11)
 
@@ -218,3 +223,23 @@ def test_what_a_shift_puts_on_another_face_does_not_tell_its_size() -> None:
         found.append(np.linalg.norm(form.size))
     spread = np.std(found, ddof=1) / np.sqrt(len(found))
     assert abs(np.mean(found) - np.linalg.norm(true)) < 4.0 * max(spread, 0.002)
+
+
+@pytest.mark.parametrize("seen", ["top", "flat"])
+def test_where_no_bend_would_show_none_is_said_to(seen: str) -> None:
+    """Of a top alone any lean is a tilt, and of a flat alone a lean along it is nothing: no size is small enough."""
+    points, normals = post()
+    kept = normals[:, 2] > 0.5 if seen == "top" else normals[:, 0] > 0.999
+    whole = evidence(np.zeros(len(points))).points
+    some = Points(*(getattr(whole, field.name)[kept] for field in fields(whole)))
+    alone = weighed(replace(some, group=groups_of(some.feet, some.gradient)), FIELD)
+    assert hidden_bend(alone, float(points[kept, 2].min()), HEIGHT).size_deg == np.inf
+    assert np.isfinite(hidden_bend(evidence(np.zeros(len(points))), 0.5, HEIGHT).size_deg)
+
+
+def test_what_cannot_show_at_all_is_said_so() -> None:
+    site = measurement(1)[0].sites[0]
+    for size, words in ((0.84, "bent above it by less than 0.8°"), (np.inf, "bent above it, however much")):
+        shown = not_shown([replace(site, hidden=Hidden("bent body", size, size, size))])
+        assert any(words in item.check for item in shown)
+        assert "inf" not in " ".join(item.check for item in shown).replace("confirm", "")

@@ -113,7 +113,7 @@ class Alternative:
 class Hidden:
     """The smallest fault of a cause that this scan of this site would show (95 % power): a smaller one may be there.
 
-    platform_um, axis_deg: by how much it would put the pose off.
+    platform_um, axis_deg: by how much it would put the pose off. All infinite where none would show.
     """
 
     cause: str

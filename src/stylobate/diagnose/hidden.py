@@ -19,10 +19,13 @@ POWER_Z = 1.6448536269514722  # a lean this many standard deviations beyond what
 def hidden_bend(evidence: Evidence, bottom: float, top: float) -> Hidden:
     """The progressive lean, from where the body stands free to its top (mm), that is found with 95 % probability.
 
-    A smaller one may stay hidden; platform_um, axis_deg: by how much it would put the pose off, to its worst side.
+    A smaller one may stay hidden; platform_um, axis_deg: by how much it would put the pose off, to its worst side. All
+    are infinite where what is seen takes a lean to one side wholly for a motion.
     """
     shapes = leaning(evidence.patches.centre, evidence.normal, bottom, top, False)
     _, covariance = evidence.amplitudes(shapes)
+    if np.linalg.matrix_rank(covariance) < len(covariance):  # zero stands for sides of which nothing is known
+        return Hidden("bent body", math.inf, math.inf, math.inf)
     sd = math.sqrt(float(np.mean(np.diag(covariance))))
     lean = sd * (math.sqrt(-2.0 * math.log(FALSE_ALARMS / FAMILIES / TESTS["bent body"])) + POWER_Z)
     moved = lean * evidence.moved_by(shapes)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -87,7 +88,9 @@ def _bend(measured: Measured, body: ScanBody) -> str:
     """What a body of soft polymer may hide, in words; nothing of other materials, which seldom bend."""
     hidden = measured.diagnosis.hidden
     soft = "polymer" in body.material.casefold()
-    return "" if hidden is None or not soft else f"a bend below {hidden.size_deg:.1f}°"
+    if hidden is None or not soft:
+        return ""
+    return f"a bend below {hidden.size_deg:.1f}°" if math.isfinite(hidden.size_deg) else "a bend, however large"
 
 
 def _moved(where: tuple[float, float, float], scan: Scan) -> tuple[float, float, float]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from stylobate.core.result import Hidden, NotShown, Site
@@ -29,6 +30,8 @@ def _bends(hidden: Sequence[Hidden]) -> str:
     """How much of a bend above the gingiva may go unseen."""
     if not hidden:
         return ""
+    if not all(math.isfinite(one.size_deg) for one in hidden):
+        return " So may one bent above it, however much: too little of a site is seen."
     least, most = f"{min(one.size_deg for one in hidden):.1f}", f"{max(one.size_deg for one in hidden):.1f}"
     lean = f"{most}°" if least == most else f"{least}° to {most}°, by site"
     platform = max(one.platform_um for one in hidden)
