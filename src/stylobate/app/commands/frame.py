@@ -26,8 +26,9 @@ def command(surface: Path, like: Path, parts: Path, near: tuple[Point, ...], out
     """Find the seats in the SURFACE of a designed or scanned frame, as a result.
 
     The parts folder says what a seat looks like: a bonded titanium base shows itself, a frame milled to an abutment
-    or an analog shows its negative. `stylobate seat --frame DIR --on RESULT` then tells how the frame as made would
-    rest: a wrong scale, part or turn shows before the patient comes.
+    or an analog shows its negative; where it stands on the platform itself, it shows a plain ring, which has no turn.
+    `stylobate seat --frame DIR --on RESULT` then tells how the frame as made would rest: a wrong scale, part or turn
+    shows before the patient comes.
     """
     with staging(out) as area:
         from stylobate.report.save import save
