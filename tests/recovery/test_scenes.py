@@ -157,4 +157,4 @@ def test_a_body_of_which_only_the_wall_is_seen_is_said_to_stand_anywhere_along_i
     faces = made.surface.faces[~cut[made.surface.faces].any(axis=1)]
     result = measure(scan_of(Surface(made.surface.vertices, faces)), folder_of(bodies), maps=False)
     assert result.sites == ()
-    assert "does not fix where the scan body stands" in " ".join(result.warnings)
+    assert "too little is seen to fix where the scan body stands" in " ".join(result.warnings)

@@ -42,3 +42,11 @@ def test_two_placed_sites_of_one_name_are_refused(tmp_path: Path) -> None:
     assert [site.site for site in read_standing(placed(tmp_path, "1", "2")).sites] == ["1", "2"]
     with pytest.raises(ResultError, match="two sites are called '2'"):
         read_standing(placed(tmp_path, "2", "2"))
+
+
+def test_a_folder_that_holds_a_result_and_a_placement_is_asked_about(tmp_path: Path) -> None:
+    """A frame over abutments must not be set against the implants in silence."""
+    (placed(tmp_path, "1") / "result.json").write_text("{}")
+    with pytest.raises(ResultError, match=r"holds both result\.json and place\.json"):
+        read_standing(tmp_path)
+    assert [site.site for site in read_standing(tmp_path / "place.json").sites] == ["1"]

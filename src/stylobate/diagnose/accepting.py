@@ -18,18 +18,21 @@ LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any p
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
 # Where little shows the turn, what was seen may be no more than round: a tooth's signs then weigh more.
+EXPLAINS = {"added layer", "added material", "bent body", "lost material", "rough surface", "split surface"}
 FOREIGN_SIGNS, STRANGE_IF_ROUND, STRANGE_IF_COATED = {"added layer", "added material"}, 1.05, 0.8
 
 
 def no_more_than_round(diagnosis: Diagnosis, strange: float) -> bool:
-    """Whether a place where little rules out another turn has the signs of a tooth or a stump."""
-    signs = FOREIGN_SIGNS & {finding.cause for finding in diagnosis.findings}
-    return signs == FOREIGN_SIGNS or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
+    """Whether a place where little rules out another turn has the signs of a tooth or a stump, or no part's size."""
+    causes = {finding.cause for finding in diagnosis.findings}
+    signs = FOREIGN_SIGNS & causes
+    foreign = signs == FOREIGN_SIGNS or "no part fits" in causes
+    return foreign or strange > (STRANGE_IF_COATED if signs else STRANGE_IF_ROUND)
 
 
 def too_strange(strange: float, diagnosis: Diagnosis) -> bool:
     """Whether a misfit is more than a scan body has; less is borne where no fault was found that explains it."""
-    explained = any(finding.cause != "missing surface" for finding in diagnosis.findings)
+    explained = any(finding.cause in EXPLAINS for finding in diagnosis.findings)
     return strange > (MOST_STRANGE if explained else STRANGE_UNNAMED)
 
 

@@ -33,6 +33,6 @@ def _bends(hidden: Sequence[Hidden]) -> str:
     if not all(math.isfinite(one.size_deg) for one in hidden):
         return " So may one bent above it, however much: too little of a site is seen."
     least, most = f"{min(one.size_deg for one in hidden):.1f}", f"{max(one.size_deg for one in hidden):.1f}"
-    lean = f"{most}°" if least == most else f"{least}° to {most}°, by site"
+    lean = f"{most}°" if least == most else f"{least}° ({most}° where less is seen)"
     platform = max(one.platform_um for one in hidden)
     return f" So may one bent above it by less than {lean}, whose platform would be up to {platform:.0f} µm off."

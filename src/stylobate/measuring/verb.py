@@ -222,8 +222,8 @@ def _no_part_fits(bench: Bench, found: Sequence[Measured], unfit: Sequence[Resem
     loose = [at(place) for place in alone if place.loose]
     if loose:
         warnings.append(
-            f"what is seen here does not fix where the scan body stands: {'; '.join(loose)}. Scan it again from all"
-            " sides, its top and edges above all; a stump needs nothing."
+            f"too little is seen to fix where the scan body stands: {'; '.join(loose)}. Scan it again from all sides,"
+            " its top and edges above all; a stump needs nothing."
         )
     named = [
         f"{at(place)} ({1e3 * place.sd:.0f} µm off)"

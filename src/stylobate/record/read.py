@@ -63,6 +63,8 @@ def read_standing(path: str | Path) -> Record:
     Raises ResultError.
     """
     given = Path(path)
+    if (given / RESULT).exists() and (given / PLACE).exists():
+        raise ResultError(f"{given}: holds both {RESULT} and {PLACE}; name the file that the frame stands on")
     file = given / PLACE if given.is_dir() and not (given / RESULT).exists() else given
     if file.name != PLACE or not file.exists():
         return read_result(path)
