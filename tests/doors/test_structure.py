@@ -61,7 +61,11 @@ def test_the_seats_of_a_bar_are_found_in_its_design(case: Path, tmp_path: Path) 
     )
     done = run("frame", bar / "bar.ply", "--like", case, "--parts", case / "parts", "--out", tmp_path / "frame")
     assert (done.returncode, done.stderr) == (0, "")
-    assert "plain ring" in " ".join(done.stdout.split())
+    said = " ".join(done.stdout.split())
+    assert "Sites 1, 2: the frame shows no part of the folder there but a plain ring" in said
+    assert "2 seats in bar.ply" in said
+    assert "any" in said
+    assert "scan body" not in said
     there = json.loads((tmp_path / "frame" / "result.json").read_text())["sites"]
     for found, measured in zip(there, json.loads((case / "result.json").read_text())["sites"], strict=True):
         one, two = (np.array(site["scan_from_connection"]) for site in (found, measured))

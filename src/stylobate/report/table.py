@@ -14,16 +14,12 @@ from rich.text import Text
 
 from stylobate.core.result import Pair, Result, Site
 from stylobate.report.figures import number
-from stylobate.report.words import CAUTION, finding_sentence, printable, verdict_lines
+from stylobate.report.words import SCAN, Wording, finding_sentence, printable, verdict_lines
 
 PLAIN_WIDTH = 100
 """Columns when the output is not a terminal."""
-
-
-KEY = (
-    "x y z: centre of the platform, scan coordinates. ±: 95 % bounds, of the scan alone. "
-    "rms: deviation from the CAD surface. seen: share of the scan body that the scan shows."
-)
+ANY_TURN = 0.95
+"""Of half a step between index marks: a turn known no better is not known."""
 
 
 class Terminal(Console):
@@ -34,32 +30,32 @@ class Terminal(Console):
         raise BrokenPipeError
 
 
-def show(result: Result) -> None:
+def show(result: Result, words: Wording = SCAN) -> None:
     """Print a measurement on standard output. Raises BrokenPipeError."""
-    Terminal(width=None if sys.stdout.isatty() else PLAIN_WIDTH).print(rendered(result))
+    Terminal(width=None if sys.stdout.isatty() else PLAIN_WIDTH).print(rendered(result, words))
 
 
-def rendered(result: Result) -> RenderableType:
+def rendered(result: Result, words: Wording = SCAN) -> RenderableType:
     """The whole of it, to be printed at any width from 80 columns on."""
     count = len(result.sites)
-    title = f"{count} implant position{'' if count == 1 else 's'} in {printable(result.scan.file)}"
+    title = f"{count} {words.one if count == 1 else words.many} in {printable(result.scan.file)}"
     under = [f"{result.scan.triangles:,} triangles"] if result.scan.triangles else []
     if result.parts.name:
         under.append(f"parts: {printable(result.parts.name)}, {printable(result.parts.revision)}")
     blocks: list[RenderableType] = [Text(title, style="bold"), Text(" · ".join(under), style="dim")]
     if result.sites:
-        blocks.append(_sites(result.sites))
-        blocks.append(Text(KEY, style="dim"))
+        blocks.append(_sites(result.sites, words.laid))
+        blocks.append(Text(words.key, style="dim"))
     else:
-        blocks.append(Text("\nNo scan body of the parts folder was found in this scan."))
+        blocks.append(Text(f"\n{words.none}"))
     if result.pairs:
         blocks += [Text(""), _pairs(neighbours(result))]
     blocks += _list("Verdict", verdict_lines(result), "bold")
     findings = [finding_sentence(site.site, finding) for site in result.sites for finding in site.findings]
     blocks += _list("Findings", findings, "bold yellow")
     blocks += _list("Warnings", (printable(text) for text in result.warnings), "bold yellow")
-    blocks += _list("What this scan cannot show", (f"{item.what}: {item.check}" for item in result.not_shown), "bold")
-    blocks += [Text(""), Text(CAUTION, style="italic"), Text("")]
+    blocks += _list(words.cannot, (f"{item.what}: {item.check}" for item in result.not_shown), "bold")
+    blocks += [Text(""), Text(words.caution, style="italic"), Text("")]
     return Group(*blocks)
 
 
@@ -74,15 +70,15 @@ def _table() -> Table:
     return Table(box=box.SIMPLE_HEAD, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")
 
 
-def _sites(sites: tuple[Site, ...]) -> Table:
+def _sites(sites: tuple[Site, ...], laid: str) -> Table:
     table = _table()
     table.add_column("\nSite", justify="right", no_wrap=True)
-    table.add_column("\nScan body", overflow="fold")
+    table.add_column(f"\n{laid}", overflow="fold")
     for name in ("x\nmm", "y\nmm", "z\nmm", "centre\n± µm", "axis\n± °", "turn\n± °", "rms\nµm", "seen\n%"):
         table.add_column(name, justify="right", no_wrap=True)
     for site in sites:
         x, y, z = (float(value) for value in site.scan_from_connection[:3, 3])
-        turn = "–" if site.u95.index_deg is None else f"{site.u95.index_deg:.2f}"
+        turn = _turn(site.u95.index_deg, site.index_order)
         table.add_row(
             site.site,
             Text(f"{printable(site.scan_body)}\non {printable(site.connection)}"),
@@ -94,6 +90,12 @@ def _sites(sites: tuple[Site, ...]) -> Table:
             number(100 * site.coverage, 0),
         )
     return table
+
+
+def _turn(bound_deg: float | None, order: int) -> str:
+    if bound_deg is None:
+        return "–"
+    return "any" if order and bound_deg >= ANY_TURN * 180.0 / order else f"{bound_deg:.2f}"
 
 
 def _pairs(pairs: list[Pair]) -> Table:

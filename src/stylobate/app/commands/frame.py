@@ -33,8 +33,9 @@ def command(surface: Path, like: Path, parts: Path, near: tuple[Point, ...], out
     with staging(out) as area:
         from stylobate.report.save import save
         from stylobate.report.table import show
+        from stylobate.report.words import FRAME
         from stylobate.several.made.verb import frame
 
         found = frame(surface, like, parts, near=near)
         save(found, area, maps=False)
-    show(found)
+    show(found, FRAME)

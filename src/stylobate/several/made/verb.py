@@ -167,13 +167,12 @@ def _at(site: RecordSite, one: Seated | None, start: FloatArray, origin: FloatAr
 
 
 def _wrong_parts(sites: Sequence[RecordSite], found: Sequence[Seated]) -> tuple[str, ...]:
-    plain = tuple(
-        f"Site {site.site}: the frame shows no part of the folder there but a plain ring as wide as the platform, "
-        "which has no turn."
-        for site, one in zip(sites, found, strict=True)
-        if one.form.part == PLAIN
+    names = [site.site for site, one in zip(sites, found, strict=True) if one.form.part == PLAIN]
+    plain = (
+        f"Site{'s' if len(names) > 1 else ''} {', '.join(names)}: the frame shows no part of the folder there but a plain "
+        "ring as wide as the platform, which has no turn."
     )
-    return plain + tuple(
+    return ((plain,) if names else ()) + tuple(
         f"Site {site.site}: the frame seats by {one.form.part}, made for {one.form.connection}; "
         f"the implant has {site.connection}."
         for site, one in zip(sites, found, strict=True)
