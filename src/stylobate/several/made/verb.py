@@ -169,8 +169,8 @@ def _at(site: RecordSite, one: Seated | None, start: FloatArray, origin: FloatAr
 def _wrong_parts(sites: Sequence[RecordSite], found: Sequence[Seated]) -> tuple[str, ...]:
     names = [site.site for site, one in zip(sites, found, strict=True) if one.form.part == PLAIN]
     plain = (
-        f"Site{'s' if len(names) > 1 else ''} {', '.join(names)}: the frame shows no part of the folder there but a plain "
-        "ring as wide as the platform, which has no turn."
+        f"Site{'s' if len(names) > 1 else ''} {', '.join(names)}: the frame shows no part of the folder there but"
+        " a plain ring as wide as the platform, which has no turn."
     )
     return ((plain,) if names else ()) + tuple(
         f"Site {site.site}: the frame seats by {one.form.part}, made for {one.form.connection}; "
