@@ -15,6 +15,7 @@ from dataclasses import replace
 from types import ModuleType
 from typing import Any
 
+from stylobate import scan
 from stylobate.__main__ import main
 from stylobate.core.result import Result, Verdict
 from tests.doors.handmade import measurement
@@ -43,5 +44,7 @@ def measure(*_arguments: object, **_options: object) -> Result:
 if __name__ == "__main__":
     fake: Any = ModuleType("stylobate.measuring")
     fake.measure = measure
+    fake.made_ready = lambda parts, _: parts
+    scan.read_scan = lambda _: None  # type: ignore[assignment, return-value]
     sys.modules["stylobate.measuring"] = fake
     main()
