@@ -102,7 +102,7 @@ def test_a_file_changed_or_gone_shows(case: Case, tmp_path: Path) -> None:
 def test_killed_at_random_moments_no_case_breaks() -> None:
     """A bounded number here; `python -m fuzz.case_kills 1000` for more."""
     done = subprocess.run(
-        [sys.executable, "-m", "fuzz.case_kills", "60"],
+        [sys.executable, "-m", "fuzz.case_kills", "250"],
         capture_output=True,
         text=True,
         cwd=ROOT,
