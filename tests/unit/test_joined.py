@@ -11,7 +11,7 @@ import pytest
 
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError, ResultError, UsageError
-from stylobate.core.result import BudgetRow, PartsInfo, ScanInfo
+from stylobate.core.result import BudgetRow, NotShown, PartsInfo, ScanInfo
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
 from stylobate.joining import Laid, Motion
@@ -115,6 +115,16 @@ def test_bodies_in_turn_are_all_in_the_result_where_they_are(monkeypatch: pytest
     found = joined(records)
     assert len(found.result.sites) == 4
     assert sorted(seen.scan for site in found.result.sites for seen in found.seen[site.site]) == [0, 0, 1, 1]
+
+
+def test_what_any_of_the_scans_cannot_show_is_said_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    world = World(monkeypatch, 1)
+    seating, bend, other = (
+        NotShown(*words) for words in (("seating", "torque"), ("a bend", "1.2°"), ("a bend", "2.0°"))
+    )
+    first = replace(world.first([0, 2], exact=True), not_shown=(seating, bend))
+    later = replace(world.later("b", [1, 3], exact=True), not_shown=(seating, other))
+    assert joined([first, later]).result.not_shown == (seating, bend, other)
 
 
 def test_a_site_that_comes_over_is_as_sure_as_its_scan_and_the_join_together(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -47,7 +47,8 @@ def joined(
     limits = settings.limits[work]
     together = judge_together(sites, pairs, work, limits, settings.drift is not None) if len(sites) > 1 else None
     first = mouth.records[0]
-    result = Result(first.scan, first.parts, work, sites, pairs, first.not_shown, tuple(warnings), together)
+    not_shown = tuple(dict.fromkeys(item for record in mouth.records for item in record.not_shown))
+    result = Result(first.scan, first.parts, work, sites, pairs, not_shown, tuple(warnings), together)
     return Joined(result, cross, _sources(mouth), _seen(mouth, known, names))
 
 
