@@ -15,6 +15,10 @@ class Bounds:
     axis_deg: float
     index_deg: float | None
 
+    def any_turn(self, index_order: int) -> bool:
+        """Whether the turn may be any: bounded no closer than half way to the next of so many equal index marks."""
+        return bool(index_order) and self.index_deg is not None and self.index_deg >= 180.0 / index_order
+
 
 @dataclass(frozen=True)
 class Deviation:

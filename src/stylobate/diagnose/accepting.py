@@ -17,8 +17,8 @@ STRANGE_UNNAMED = 1.1  # where no cause found explains it: clean bodies reach 1.
 LOOSE_SD = 0.1  # mm: a platform known no better is not fixed by the scan: any post of that width would do
 MOST_MOVED = 0.25  # mm by which weighing may move the platform
 SHOWN_WITHIN = 0.3  # mm: a spot of the CAD surface is shown when the scan passes this near
-# Where little shows the turn, what was seen may be no more than round: a tooth's signs then weigh more.
 EXPLAINS = {"added layer", "added material", "bent body", "lost material", "rough surface", "split surface"}
+# Where little shows the turn, what was seen may be no more than round: a tooth's signs then weigh more.
 FOREIGN_SIGNS, STRANGE_IF_ROUND, STRANGE_IF_COATED = {"added layer", "added material"}, 1.05, 0.8
 
 

@@ -22,9 +22,7 @@ from stylobate.parts.model import ScanBody
 SAMPLE = 0.12  # mm between the dense samples of the CAD surface
 PAIR_CELL = 0.7  # mm between the oriented points of which pairs are kept
 PROFILE_CELL = 0.1
-LEAST_IN_PLANE = (
-    0.3  # of a unit normal: with less of it in the plane of radius and axis its direction there means little
-)
+LEAST_IN_PLANE = 0.3  # of a unit normal in the plane of radius and axis: with less its direction there means little
 PROFILE_BAND = 0.6
 GRID_CELL = 0.15
 GRID_BAND = 0.45

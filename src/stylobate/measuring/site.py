@@ -153,17 +153,20 @@ def _standing(bench: Bench, near: Around, laid: Sequence[Laid]) -> Measured | Re
     fitted = fit(bench.trees[body], near, laid[0].descent)
     if fitted.sd > WORST_SD or len(fitted.support) < LEAST_SUPPORT:
         return None
-    measured = _measured(bench, near, tuple(laid), fitted)
-    if measured is None and coverage_of(bench.bodies[body], near, fitted) >= RESEMBLING:
+    coverage = coverage_of(bench.bodies[body], near, fitted)
+    measured = _measured(bench, near, tuple(laid), fitted, coverage)
+    if measured is None and coverage >= RESEMBLING:
         return Resembles(body, bench.middle(body, fitted.scan_from_connection), fitted.sd)
     return measured
 
 
-def _measured(bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit) -> Measured | Resembles | None:
+def _measured(
+    bench: Bench, near: Around, laid: tuple[Laid, ...], fitted: Fit, coverage: float
+) -> Measured | Resembles | None:
     """What was fitted, weighed and diagnosed; None where it is not the scan body after all."""
     number = laid[0].body
     body, tree, edges = bench.bodies[number], bench.trees[number], bench.edges[number]
-    explained, coverage = explained_share(near, fitted), coverage_of(body, near, fitted)
+    explained = explained_share(near, fitted)
     if explained < LEAST_EXPLAINED or coverage < LEAST_COVERAGE:
         return None
     weighed = weigh(tree, edges, near, fitted)

@@ -63,9 +63,9 @@ def read_standing(path: str | Path) -> Record:
     Raises ResultError.
     """
     given = Path(path)
-    if (given / RESULT).exists() and (given / PLACE).exists():
+    file = given / PLACE if given.is_dir() else given
+    if file != given and file.exists() and (given / RESULT).exists():
         raise ResultError(f"{given}: holds both {RESULT} and {PLACE}; name the file that the frame stands on")
-    file = given / PLACE if given.is_dir() and not (given / RESULT).exists() else given
     if file.name != PLACE or not file.exists():
         return read_result(path)
     from stylobate.record.schema import PlaceTable
@@ -75,8 +75,6 @@ def read_standing(path: str | Path) -> Record:
     sites = []
     for k, placed in enumerate(table.sites):
         key, upper = f"sites[{k + 1}].uppermost", placed.uppermost
-        covariance = np.array(upper.covariance)
-        _require_covariance(file, f"{key}.covariance", covariance)
         sites.append(
             RecordSite(
                 site=placed.site,
@@ -85,7 +83,7 @@ def read_standing(path: str | Path) -> Record:
                 platform_diameter=upper.platform_diameter,
                 index_order=upper.index_order,
                 scan_from_connection=_pose(file, f"{key}.scan_from_connection", np.array(upper.scan_from_connection)),
-                covariance=(covariance + covariance.T) / 2,
+                covariance=_covariance(file, f"{key}.covariance", upper.covariance),
                 u95=_bounds(upper.u95),
                 verdict=placed.verdict,
             )
@@ -105,8 +103,6 @@ def _file(path: Path) -> Path:
 
 def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
     key = f"sites[{k + 1}]"
-    covariance = np.array(table.covariance)
-    _require_covariance(file, f"{key}.covariance", covariance)
     deviation = table.deviation
     return RecordSite(
         site=table.site,
@@ -115,7 +111,7 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
         platform_diameter=table.platform_diameter,
         index_order=table.index_order,
         scan_from_connection=_pose(file, f"{key}.scan_from_connection", np.array(table.scan_from_connection)),
-        covariance=(covariance + covariance.T) / 2,
+        covariance=_covariance(file, f"{key}.covariance", table.covariance),
         u95=_bounds(table.u95),
         u95_total=_bounds(table.u95_total),
         coverage=table.coverage,
@@ -193,6 +189,13 @@ def _cross(file: Path, table: ResultTable, names: list[str]) -> dict[tuple[str, 
             raise ResultError(f"{file}: {key}: '{one}' and '{two}' must be two sites, named once; {_AGAIN}")
         found[one, two] = np.array(entry.covariance)
     return found
+
+
+def _covariance(file: Path, key: str, rows: list[list[float]]) -> FloatArray:
+    """A covariance of the file, its rounding evened out. Raises ResultError."""
+    matrix = np.array(rows)
+    _require_covariance(file, key, matrix)
+    return np.asarray((matrix + matrix.T) / 2)
 
 
 def _require_covariance(file: Path, key: str, matrix: FloatArray) -> None:

@@ -18,8 +18,6 @@ from stylobate.report.words import SCAN, Wording, finding_sentence, printable, v
 
 PLAIN_WIDTH = 100
 """Columns when the output is not a terminal."""
-ANY_TURN = 0.95
-"""Of half a step between index marks: a turn known no better is not known."""
 
 
 class Terminal(Console):
@@ -78,7 +76,7 @@ def _sites(sites: tuple[Site, ...], laid: str) -> Table:
         table.add_column(name, justify="right", no_wrap=True)
     for site in sites:
         x, y, z = (float(value) for value in site.scan_from_connection[:3, 3])
-        turn = _turn(site.u95.index_deg, site.index_order)
+        turn = "any" if site.u95.any_turn(site.index_order) else number(site.u95.index_deg, 2)
         table.add_row(
             site.site,
             Text(f"{printable(site.scan_body)}\non {printable(site.connection)}"),
@@ -90,12 +88,6 @@ def _sites(sites: tuple[Site, ...], laid: str) -> Table:
             number(100 * site.coverage, 0),
         )
     return table
-
-
-def _turn(bound_deg: float | None, order: int) -> str:
-    if bound_deg is None:
-        return "–"
-    return "any" if order and bound_deg >= ANY_TURN * 180.0 / order else f"{bound_deg:.2f}"
 
 
 def _pairs(pairs: list[Pair]) -> Table:

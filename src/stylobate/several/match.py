@@ -101,9 +101,7 @@ def best_match(a: Sequence[RecordSite], b: Sequence[RecordSite], reach: float = 
 
 def any_turn(site: RecordSite) -> bool:
     """Whether nothing is known of the turn: no index, or as unsure as the marks are far apart (a plain seat)."""
-    if site.index_order == 0:
-        return True
-    return site.u95 is not None and site.u95.index_deg is not None and site.u95.index_deg >= 180.0 / site.index_order
+    return site.index_order == 0 or (site.u95 is not None and site.u95.any_turn(site.index_order))
 
 
 def turned_alike(a: RecordSite, b: RecordSite, b_from_a: FloatArray) -> float:

@@ -249,9 +249,8 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
         start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
         cost = _Likelihood(_Blocks(patches, covariance / known.correlated_sd**2), whole)
         if not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
-            cost = _Likelihood(
-                _Blocks(patches, None), whole
-            )  # the fit moved too far for its covariance to be subtracted
+            # The fit moved too far for its covariance to be subtracted.
+            cost = _Likelihood(_Blocks(patches, None), whole)
         found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
     smoothness = min(found, key=lambda nu: found[nu][0])
     _, (log_length, log_white), scale = found[smoothness]
