@@ -10,7 +10,7 @@ import pytest
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, log
 from stylobate.core.types import FloatArray
-from stylobate.simulate import Fault, Noise, Scene, Settings, draw_bodies, near_twins, scene
+from stylobate.simulate import Fault, Noise, Scene, Settings, draw_bodies, draw_body, near_twins, scene
 from stylobate.simulate.settings import CAUSES
 
 TWINS = near_twins()
@@ -88,6 +88,23 @@ def test_worn_edge_is_local_and_no_deeper_than_said(seed: int) -> None:
     found = deviation(scene(worn, TWINS))
     assert -85.0 < found.min() < -40.0
     assert 0.001 < (found < -1.0).mean() < 0.2
+
+
+def test_wear_fills_no_corner() -> None:
+    """About a stepped post's shoulder a worn edge lies beside a hollow one: rounded as well, it stood 0.1 mm out."""
+    rng = np.random.default_rng(5)
+    stepped = (draw_body(rng, "stepped", "alder", "stepped"),)
+    for seed in (3, 4, 5, 6):
+        worn = replace(
+            PLAIN,
+            seed=seed,
+            arch="single",
+            bodies=("stepped",),
+            faults=(Fault(1, "lost material", 250.0, "worn edge"),),
+        )
+        found = deviation(scene(worn, stepped))
+        assert found.min() < -50.0
+        assert found.max() < 0.1
 
 
 def test_lump_stands_out_by_its_height() -> None:

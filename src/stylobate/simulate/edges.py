@@ -66,15 +66,28 @@ def sharp_edges(surface: Surface) -> SharpEdges:
 
 
 def rounded(
-    points: FloatArray, normals: FloatArray, edges: SharpEdges, radius: FloatArray
+    points: FloatArray, normals: FloatArray, edges: SharpEdges, radius: FloatArray, worn: FloatArray | None = None
 ) -> tuple[FloatArray, FloatArray]:
     """Points (n, 3) of the sharp surface and their unit normals, moved onto the rounded one.
 
-    radius: (n,) mm at each point; 0 leaves it. A point that the ball touches in passing stays where it is.
+    radius: (n,) mm at each point; 0 leaves it. A point that the ball touches in passing stays where it is. worn (n,):
+    radius that convex edges have instead, where it is more than 0: wear fills no corner.
     """
     moved, turned = points.copy(), normals.copy()
+    _round(edges, radius, moved, turned)
+    if worn is not None and worn.any():
+        out = edges.convex > 0
+        again, facing = points.copy(), normals.copy()
+        _round(SharpEdges(edges.ends[out], edges.normals[out], edges.convex[out]), worn, again, facing)
+        taken = np.any(again != points, axis=1)
+        moved[taken], turned[taken] = again[taken], facing[taken]
+    return moved, turned
+
+
+def _round(edges: SharpEdges, radius: FloatArray, points: FloatArray, normals: FloatArray) -> None:
+    """The same in place."""
     if not len(edges.ends) or not radius.any():
-        return moved, turned
+        return
     from scipy.spatial import cKDTree
 
     cosine = np.einsum("ij,ij->i", edges.normals[:, 0], edges.normals[:, 1])
@@ -86,8 +99,7 @@ def rounded(
     if len(some):
         flat = np.concatenate([np.asarray(near[i], np.int64) for i in some])
         starts = np.concatenate([[0], np.cumsum(counts[some])]).astype(np.int64)
-        _round_into(some, starts, flat, edges.ends, edges.normals, edges.convex, spread, radius, moved, turned)
-    return moved, turned
+        _round_into(some, starts, flat, edges.ends, edges.normals, edges.convex, spread, radius, points, normals)
 
 
 @compiled

@@ -73,7 +73,7 @@ def _worn_radius(edges: SharpEdges, spot: FloatArray, depth: float) -> float:
     low, high = 0.0, WORN_MM
     for _ in range(HALVINGS):
         trial = (low + high) / 2.0
-        moved, _ = rounded(probes, outward, edges, trial * fade)
+        moved, _ = rounded(probes, outward, edges, np.zeros(len(probes)), trial * fade)
         taken = np.linalg.norm(moved - probes, axis=1).max(initial=0.0)
         low, high = (trial, high) if taken < depth else (low, trial)
     return low
@@ -108,19 +108,19 @@ def spheres(faults: tuple[Fault, ...], body: ScanBody, edges: SharpEdges, low: f
     return Spheres(np.array(cuts).reshape(-1, 4), np.array(blobs).reshape(-1, 4))
 
 
-def edge_radius(
+def worn_radius(
     faults: tuple[Fault, ...], body: ScanBody, edges: SharpEdges, points: FloatArray, plain: float, low: float,
     rng: Generator,
 ) -> FloatArray:  # fmt: skip
-    """Rounding radius (n,) mm at points (n, 3): `plain`, larger where an edge is worn by the fault's depth."""
-    radius = np.full(len(points), plain)
+    """Rounding radius (n,) mm at points (n, 3) where an edge is worn by the fault's depth; 0 where none is more than
+    `plain` rounds it.
+    """
+    radius = np.zeros(len(points))
     for fault in faults:
         if fault.cause == "lost material" and style_of(fault) == "worn edge":
             spot, _ = spot_on_edge(body, edges, low, rng)
-            worst = _worn_radius(edges, spot, fault.size * UM)
-            fade = _fade(points, spot)
-            radius = np.maximum(radius, worst * fade)
-    return radius
+            radius = np.maximum(radius, _worn_radius(edges, spot, fault.size * UM) * _fade(points, spot))
+    return np.where(radius > plain, radius, 0.0)
 
 
 def deformed(

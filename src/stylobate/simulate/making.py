@@ -203,9 +203,9 @@ def _shaped(
     points, normals = (state.vertices[mine] - shift) @ turn / scale, state.normals[mine] @ turn
     top = float(body.surface.vertices[:, 2].max())
     gum = site.gum * top
-    radius = fault.edge_radius(faults, body, edges, points, settings.rounding_mm, gum, rng)
-    radius[~state.as_drawn[mine]] = 0.0
-    points, normals = rounded(points, normals, edges, radius)
+    drawn = state.as_drawn[mine]
+    worn = fault.worn_radius(faults, body, edges, points, settings.rounding_mm, gum, rng) * drawn
+    points, normals = rounded(points, normals, edges, settings.rounding_mm * drawn, worn)
     points, normals, rough = fault.deformed(faults, points * scale, normals, gum, top, rng)
     vertices, turned, extra = state.vertices.copy(), state.normals.copy(), state.rough.copy()
     vertices[mine], turned[mine], extra[mine] = points @ turn.T + shift, normals @ turn.T, rough
