@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import gc
+import json
 import os
 import signal
 import subprocess
@@ -11,8 +12,10 @@ import sys
 import time
 import tracemalloc
 from collections import Counter
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pyarrow.parquet
@@ -147,12 +150,36 @@ def test_workers_are_replaced_after_their_share(folder: Path) -> None:
     assert max(Counter(pids).values()) == 3
 
 
-def test_memory_stays_flat_over_scans(folder: Path) -> None:
-    """A worker, scan after scan: from the third on nothing is kept. 20 kB a scan would be 20 MB over 1,000."""
+def scanned(mirror: float = 1.0) -> bytes:
+    """A body with its flat, scanned; with −1 turned inside out."""
     body = solids.cylinder(2.4, 0.0, 8.0) - solids.box((2.0, -3.0, -1.0), (3.0, 3.0, 9.0))
     fine = solids.surface_of(body.refine_to_length(0.4))
     noise = np.random.default_rng(1).normal(0.0, 0.006, fine.vertices.shape)
-    (folder / "scans" / "a.stl").write_bytes(stl(Surface(fine.vertices + noise, fine.faces)))
+    return stl(Surface((fine.vertices + noise) * [1.0, 1.0, mirror], fine.faces))
+
+
+def test_a_worker_keeps_to_one_core(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Also where no site is found and the mirror is asked: `--workers N` takes N cores, not twice as many."""
+    sizes: list[int | None] = []
+    begin = ThreadPoolExecutor.__init__
+
+    def noted(pool: ThreadPoolExecutor, max_workers: int | None = None, *rest: Any, **named: Any) -> None:
+        sizes.append(max_workers)
+        begin(pool, max_workers, *rest, **named)
+
+    monkeypatch.setattr(ThreadPoolExecutor, "__init__", noted)
+    parts = load_parts(folder / "parts")
+    for name, mirror, sites in (("a", 1.0, 1), ("b", -1.0, 0)):
+        path = folder / "scans" / f"{name}.stl"
+        path.write_bytes(scanned(mirror))
+        done = work(Order(name, path), parts, Options())
+        assert len(json.loads(done.files["result.json"])["sites"]) == sites
+        assert set(sizes) == {1}
+
+
+def test_memory_stays_flat_over_scans(folder: Path) -> None:
+    """A worker, scan after scan: from the third on nothing is kept. 20 kB a scan would be 20 MB over 1,000."""
+    (folder / "scans" / "a.stl").write_bytes(scanned())
     parts, order = load_parts(folder / "parts"), Order("a", folder / "scans" / "a.stl")
     held = []
     tracemalloc.start()

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
 
-from stylobate.core.errors import ResultError, UsageError
+from stylobate.core.errors import FitError, ResultError, UsageError
 from stylobate.core.surface import Scan, Surface
 from stylobate.parts.model import Connection, PartsFolder
 from stylobate.record import read_standing
@@ -36,6 +37,15 @@ def test_what_says_nothing_of_the_seats_is_refused(names: tuple[str, ...], words
     surface = Scan(Surface(POINTS, TRIANGLE), np.zeros(3), "frame.stl", "")
     with pytest.raises(UsageError, match=words):
         frame(surface, placed(tmp_path, *names), PARTS)
+
+
+def test_where_no_seat_is_found_what_is_odd_about_the_surface_is_said_too(tmp_path: Path) -> None:
+    surface = Scan(
+        Surface(POINTS, TRIANGLE), np.zeros(3), "frame.stl", "", ("frame.stl: spans 1 mm; is it in inches?",)
+    )
+    parts = replace(PARTS, connections=(Connection("alder", "internal hex", 6, 4.2),))
+    with pytest.raises(FitError, match=r"no seat was found .* site 1.*; frame\.stl: spans 1 mm; is it in inches\?$"):
+        frame(surface, placed(tmp_path, "1"), parts)
 
 
 def test_two_placed_sites_of_one_name_are_refused(tmp_path: Path) -> None:

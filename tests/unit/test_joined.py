@@ -11,7 +11,7 @@ import pytest
 
 from stylobate.core import rigid
 from stylobate.core.errors import JoinError, ResultError, UsageError
-from stylobate.core.result import BudgetRow, NotShown, PartsInfo, ScanInfo
+from stylobate.core.result import BudgetRow, Finding, Hidden, NotShown, PartsInfo, ScanInfo
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
 from stylobate.joining import Laid, Motion
@@ -125,6 +125,25 @@ def test_what_any_of_the_scans_cannot_show_is_said_once(monkeypatch: pytest.Monk
     first = replace(world.first([0, 2], exact=True), not_shown=(seating, bend))
     later = replace(world.later("b", [1, 3], exact=True), not_shown=(seating, other))
     assert joined([first, later]).result.not_shown == (seating, bend, other)
+
+
+def test_a_joined_site_says_what_bend_its_scans_would_not_show(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of a body that stood in two scans, that of the scan that shows it better; none where a bend was found."""
+    world = World(monkeypatch, 1)
+    first, later = world.first([0, 1, 2], exact=True), world.later("b", [1, 2, 3], exact=True)
+    much, little = Hidden("bent body", np.inf, np.inf, np.inf), Hidden("bent body", 1.2, 40.0, 0.5)
+    bent = Finding("bent body", "Take another.", size_deg=2.0)
+
+    def saying(one: Record, *hidden: Hidden, found: int = -1) -> Record:
+        return replace(one, sites=tuple(
+            replace(site, hidden=None if k == found else what, findings=(bent,) if k == found else ())
+            for k, (site, what) in enumerate(zip(one.sites, hidden, strict=True))
+        ))  # fmt: skip
+
+    found = joined([saying(first, much, much, little), saying(later, little, much, much, found=1)])
+    stated = {found.seen[site.site][0].site + "ab"[found.seen[site.site][0].scan]: site.hidden
+              for site in found.result.sites}  # fmt: skip
+    assert stated == {"1a": much, "2a": little, "3a": None, "3b": much}
 
 
 def test_a_site_that_comes_over_is_as_sure_as_its_scan_and_the_join_together(monkeypatch: pytest.MonkeyPatch) -> None:

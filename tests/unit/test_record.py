@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import re
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ import numpy as np
 import pytest
 
 from stylobate.core.errors import ResultError
+from stylobate.core.result import Hidden
 from stylobate.record import read_result
 from stylobate.report.document import document
 from tests.doors.handmade import measurement
@@ -61,6 +63,8 @@ def test_optional_keys(tmp_path: Path) -> None:
         "a key of later years": [1, 2],
     }  # fmt: skip
     content["together"] = {"verdict": "undecided", "because": "no figure for drift"}
+    content["sites"][0]["hidden"] = {"cause": "bent body", "size_deg": 1.2, "platform_um": 40.0, "axis_deg": 0.5}
+    content["sites"][2]["hidden"] = {"cause": "bent body", "size_deg": None, "platform_um": None, "axis_deg": None}
     for key in ("u95", "deviation", "coverage", "findings", "scan_body"):
         del content["sites"][1][key]
     for key in ("pairs", "cross", "scan", "parts", "work"):
@@ -73,7 +77,9 @@ def test_optional_keys(tmp_path: Path) -> None:
     assert (first.budget[0].platform_um, first.budget[0].origin) == (None, "no figure")
     assert record.together is not None
     assert record.together.verdict == "undecided"
-    assert (second.u95, second.coverage, second.verdict) == (None, None, None)
+    assert (second.u95, second.coverage, second.verdict, second.hidden) == (None, None, None, None)
+    assert first.hidden == Hidden("bent body", 1.2, 40.0, 0.5)
+    assert record.sites[2].hidden == Hidden("bent body", math.inf, math.inf, math.inf)
 
 
 def test_rounded_poses_are_taken_and_made_orthonormal(tmp_path: Path) -> None:

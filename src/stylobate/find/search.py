@@ -184,16 +184,17 @@ def find(
     normals: FloatArray,
     bodies: Sequence[ScanBody],
     progress: Callable[[float], None] | None = None,
+    threads: int = 2,
 ) -> list[Candidate]:
     """All places where one of `bodies` may stand in the scan, best first.
 
-    vertices (n, 3) mm; normals (n, 3) as thin.vertex_normals gives them.
+    vertices (n, 3) mm; normals (n, 3) as thin.vertex_normals gives them. threads: that search side by side.
     """
     thinned = thin(vertices, normals)
     if not len(thinned.area):
         return []
     seeds = seeds_of(thinned)
-    with ThreadPoolExecutor(2) as pool:
+    with ThreadPoolExecutor(threads) as pool:
         templates = list(pool.map(template_of, bodies))
 
         def search(body: int) -> list[Reading]:

@@ -59,8 +59,8 @@ def measure(
     scan_bodies: ids that may stand there (all of the folder when empty). count: how many sites there are, if known.
     near: rough points (x, y, z) in scan coordinates, one a site, instead of the search. near_bodies: for each of them
     the id of the scan body that stands there, "" where any may. work: single, bridge or arch.
-    settings: limits and figures of one's own. maps: give each site its coloured surface. threads: that fit sites at
-    the same time. progress: called with the stage and its share done, 0 to 1.
+    settings: limits and figures of one's own. maps: give each site its coloured surface. threads: that look
+    for sites and fit them at the same time. progress: called with the stage and its share done, 0 to 1.
 
     Raises ScanError, PartsError, SettingsError, UsageError. Fewer sites than `count` is not an error: compare
     len(result.sites).
@@ -84,9 +84,9 @@ def measure(
     named = near_bodies or [""] * len(near)
     found, unfit = _at_points(bench, vertices, normals, list(zip(points, named, strict=True)), tell, threads)
     if scan_bodies:
-        bench, found = _checked_against_the_rest(bench, found, vertices, normals, points, count)
+        bench, found = _checked_against_the_rest(bench, found, vertices, normals, points, count, threads)
     if not found:
-        warnings += _handedness(bench, vertices, normals, points)
+        warnings += _handedness(bench, vertices, normals, points, threads)
     warnings += _no_part_fits(bench, found, unfit, read.origin)
     if near:
         _require_near(found, points, near, named)
@@ -153,9 +153,10 @@ def _chosen(folder: PartsFolder, names: Sequence[str]) -> tuple[ScanBody, ...]:
 
 
 def _measured(
-    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress
-) -> list[Measured]:
-    return _places(bench, vertices, normals, points, tell)[0]
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], tell: Progress,
+    threads: int = 2,
+) -> list[Measured]:  # fmt: skip
+    return _places(bench, vertices, normals, points, tell, threads)[0]
 
 
 def _places(
@@ -169,7 +170,7 @@ def _places(
     keep = _near_mask(vertices, points)
     candidates: list[Candidate] = find(
         vertices[keep] if points else vertices, normals[keep] if points else normals, bench.bodies,
-        progress=lambda share: tell("looking for scan bodies", share),
+        progress=lambda share: tell("looking for scan bodies", share), threads=threads,
     )  # fmt: skip
     tell("fitting", 0.0)
     result: list[Measured] = []
@@ -289,7 +290,7 @@ def _strongest(found: list[Measured], count: int | None, warnings: list[str]) ->
 
 def _checked_against_the_rest(
     bench: Bench, found: list[Measured], vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray],
-    count: int | None,
+    count: int | None, threads: int,
 ) -> tuple[Bench, list[Measured]]:  # fmt: skip
     """Sites of the scan bodies that the user named, doubted where one of the rest of the folder fits better.
 
@@ -304,7 +305,7 @@ def _checked_against_the_rest(
         return bench, checked
     whole = Bench(bench.parts, (*bench.bodies, *rest))
     named, shift = " or ".join(body.id for body in bench.bodies), len(bench.bodies)
-    for other in _measured(Bench(bench.parts, rest), vertices, normals, points, _silent):
+    for other in _measured(Bench(bench.parts, rest), vertices, normals, points, _silent, threads):
         if all(other.distance_to(known.middle) > NEAR_REACH / 2.0 for known in checked):
             readings = tuple(replace(reading, body=reading.body + shift) for reading in other.readings)
             stands = replace(other, body=other.body + shift, readings=readings)
@@ -312,15 +313,17 @@ def _checked_against_the_rest(
     return whole, checked
 
 
-def _handedness(bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray]) -> list[str]:
+def _handedness(
+    bench: Bench, vertices: FloatArray, normals: FloatArray, points: Sequence[FloatArray], threads: int
+) -> list[str]:
     """Nothing was found: would it be in the mirror, or with the surface turned inside out?"""
     flip = np.array([-1.0, 1.0, 1.0])
     mirrored = [p * flip for p in points]
     for side in (1.0, -1.0):
-        found = _measured(bench, vertices * flip, normals * flip * side, mirrored, _silent)
+        found = _measured(bench, vertices * flip, normals * flip * side, mirrored, _silent, threads)
         if any(only_in_the_mirror(bench, site) for site in found):
             return ["the scan is mirrored: scan bodies fit only its mirror image. Export it again without mirroring."]
-    if _measured(bench, vertices, -normals, points, _silent):
+    if _measured(bench, vertices, -normals, points, _silent, threads):
         return ["the scan's surface is inside out: its triangles face inwards. Export it again, or flip the triangles."]
     return []
 

@@ -13,6 +13,7 @@ from stylobate.core.result import (
     BudgetRow,
     Deviation,
     Finding,
+    Hidden,
     NotShown,
     Pair,
     PartsInfo,
@@ -31,7 +32,7 @@ class RecordSite:
     scan_from_connection: (4, 4), rotation orthonormal to rounding. covariance: (6, 6) of ξ, mm and radians.
     u95, u95_total: None where the file has none. platform_diameter: mm. because, next: the verdict's reason and the
     one thing to do, empty where the file has none. seen_in: SHA-256 of the scans that its pose rests on, where several
-    were joined; else empty.
+    were joined; else empty. hidden: what this scan would not show, None where the file does not say.
     """
 
     site: str
@@ -52,6 +53,7 @@ class RecordSite:
     because: str = ""
     next: str = ""
     seen_in: tuple[str, ...] = ()
+    hidden: Hidden | None = None
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,13 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.errors import ResultError
-from stylobate.core.result import Bounds, Deviation, Finding, NotShown, Pair, PartsInfo, ScanInfo
+from stylobate.core.result import Bounds, Deviation, Finding, Hidden, NotShown, Pair, PartsInfo, ScanInfo
 from stylobate.core.types import FloatArray
 from stylobate.record.document import read_document
 from stylobate.record.model import BudgetRow, Record, RecordSite, Together
 
 if TYPE_CHECKING:
-    from stylobate.record.schema import BoundsTable, FindingTable, PairTable, ResultTable, SiteTable
+    from stylobate.record.schema import BoundsTable, FindingTable, HiddenTable, PairTable, ResultTable, SiteTable
 
 RESULT = "result.json"
 PLACE = "place.json"
@@ -125,6 +125,7 @@ def _site(file: Path, k: int, table: SiteTable) -> RecordSite:
         because=table.verdict_details.because,
         next=table.verdict_details.next,
         seen_in=tuple(seen.sha256 for seen in table.seen_in if seen.counts),
+        hidden=_hidden(table.hidden),
     )
 
 
@@ -144,6 +145,15 @@ def _bounds(table: BoundsTable | None) -> Bounds | None:
     if table is None or table.platform_um is None or table.axis_deg is None:
         return None
     return Bounds(table.platform_um, table.axis_deg, table.index_deg)
+
+
+def _hidden(table: HiddenTable | None) -> Hidden | None:
+    if table is None:
+        return None
+    size, platform, axis = (
+        np.inf if figure is None else figure for figure in (table.size_deg, table.platform_um, table.axis_deg)
+    )
+    return Hidden(table.cause, size, platform, axis)
 
 
 def _finding(table: FindingTable) -> Finding:

@@ -85,6 +85,15 @@ class BudgetTable(Table):
     origin: Annotated[Text, Field(alias="from")] = ""
 
 
+class HiddenTable(Table):
+    """`hidden`; null where no fault of the cause would show, however large"""
+
+    cause: Text
+    size_deg: Length | None = None
+    platform_um: Length | None = None
+    axis_deg: Length | None = None
+
+
 class DetailsTable(Table):
     """`verdict_details`"""
 
@@ -119,6 +128,7 @@ class SiteTable(Table):
     map: Text | None = None
     verdict_details: DetailsTable = DetailsTable()
     seen_in: list[SeenTable] = []
+    hidden: HiddenTable | None = None
 
 
 class PairTable(Table):

@@ -10,7 +10,7 @@ import numpy as np
 
 from stylobate.core import rigid
 from stylobate.core.arch import order_along, ways
-from stylobate.core.result import BudgetRow, Deviation, Finding, Pair, Result, Site
+from stylobate.core.result import BudgetRow, Deviation, Finding, Hidden, Pair, Result, Site
 from stylobate.core.types import FloatArray
 from stylobate.record import RecordSite
 from stylobate.settings import Settings
@@ -113,7 +113,15 @@ def _site(
         budget=rows,
         verdict=judge(total, indexed, findings, settings.limits[work], rows, unknown),
         covariance_total=total,
+        hidden=_hidden(shown),
     )
+
+
+def _hidden(shown: Sequence[RecordSite]) -> Hidden | None:
+    """The smallest fault that one of the scans would show, the same body standing in all; None once one is found."""
+    found = {finding.cause for site in shown for finding in site.findings}
+    stated = [site.hidden for site in shown if site.hidden is not None and site.hidden.cause not in found]
+    return min(stated, key=lambda one: one.size_deg, default=None)
 
 
 def _moved(mouth: Mouth, scan: int, implant: int) -> RecordSite:

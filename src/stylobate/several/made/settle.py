@@ -58,10 +58,14 @@ class Seated:
     seen: float
 
 
+def reach_of(forms: Sequence[Form]) -> float:
+    """mm from a start within which all surface of its seat lies."""
+    return max(float(np.linalg.norm(form.middle)) + form.reach for form in forms) + MARGIN
+
+
 def seated(vertices: FloatArray, normals: FloatArray, forms: Sequence[Form], start: FloatArray) -> Seated | None:
     """The form that the surface shows best near `start` (4, 4), laid on it; None where none is there."""
-    reach = max(float(np.linalg.norm(form.middle)) + form.reach for form in forms) + MARGIN
-    near = around(vertices, normals, start[:3, 3], reach)
+    near = around(vertices, normals, start[:3, 3], reach_of(forms))
     if len(near.points) < LEAST_SUPPORT:
         return None
     found: list[tuple[float, Form, Lain]] = []

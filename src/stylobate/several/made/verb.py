@@ -19,7 +19,7 @@ from stylobate.scan import read_scan
 from stylobate.several.lay import laid, landmarks
 from stylobate.several.made.points import surface_points
 from stylobate.several.made.seats import PLAIN, Form, forms_of, plain_form
-from stylobate.several.made.settle import Seated, seated
+from stylobate.several.made.settle import Seated, reach_of, seated
 from stylobate.uncertainty.bounds import axis_angle_deg, bounds, pair
 
 MOST_POINTS = 8
@@ -30,6 +30,9 @@ TRIES = 2
 """Times that missed seats are looked for again."""
 OFF_MM, OFF_DEG = 0.5, 3.0
 """How far a seat may stand from where it was to be made, the others laid on theirs: beyond it is no error of making."""
+ASTRAY = 10.0
+"""mm of the surface, beyond what a seat's form may reach, that are kept about each start: how far a seat is looked for
+again, once others are found."""
 POINTS_OFF = 2.0
 """mm rms by which rough points may stand off from the sites."""
 NOT_SHOWN = (
@@ -58,7 +61,10 @@ def frame(
     moved = np.eye(4)
     moved[:3, 3] = -read.origin
     starts = [moved @ here for here in _starts(known, near)]
-    points, normals = surface_points(read.surface)
+    places = np.array([here[:3, 3] for here in starts])
+    points, normals = surface_points(
+        read.surface, places, reach_of(tuple(f for some in forms.values() for f in some)) + ASTRAY
+    )
 
     def look(start: FloatArray, site: RecordSite) -> Seated | None:
         return seated(points, normals, forms[site.connection], start)
@@ -69,7 +75,7 @@ def frame(
         found = _found(known, leaning, look)
         if all(found):
             break
-    seats = [_at(*one, read.origin) for one in zip(known.sites, found, starts, strict=True)]
+    seats = [_at(*one, read) for one in zip(known.sites, found, starts, strict=True)]
     sites = tuple(_site(site, one, folder, read.origin) for site, one in zip(known.sites, seats, strict=True))
     return Result(
         scan=ScanInfo(Path(read.file).name, read.sha256, len(read.surface.faces)),
@@ -156,12 +162,13 @@ def _leaning(starts: list[FloatArray], angle: float) -> list[FloatArray]:
     return [turned @ start for start in starts]
 
 
-def _at(site: RecordSite, one: Seated | None, start: FloatArray, origin: FloatArray) -> Seated:
+def _at(site: RecordSite, one: Seated | None, start: FloatArray, surface: Scan) -> Seated:
     if one is None:
-        x, y, z = start[:3, 3] + origin
+        x, y, z = start[:3, 3] + surface.origin
         raise FitError(
             f"no seat was found in the frame's surface for site {site.site}, near {x:.1f}, {y:.1f}, {z:.1f} mm; check "
             "coordinates (--near gives rough points), units, and that the parts folder holds the part below the frame"
+            + "".join(f"; {warning}" for warning in surface.warnings)
         )
     return one
 
