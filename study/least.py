@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.types import FloatArray
-from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS
+from stylobate.diagnose.bumps import WIDTHS, tests_on
 from stylobate.diagnose.evidence import gather
 from stylobate.diagnose.hidden import POWER_Z, hidden_bend
 from stylobate.diagnose.shapes import step_across
@@ -34,9 +34,8 @@ def least(bench: Bench, measured: Measured) -> dict[str, float]:
         "lean_deg": bend.size_deg,
         "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / TESTS["split surface"], 3))) + POWER_Z),
     }
-    area, count = float(evidence.area.sum()), len(place)
-    tests = sum(2.0 * min(count, area / (CELL_SHARE * width**2)) for width in WIDTHS)
-    threshold = float(norm.isf(each / tests)) + POWER_Z
+    count = len(place)
+    threshold = float(norm.isf(each / tests_on(evidence, np.ones(count, np.bool_)))) + POWER_Z
     some = np.random.default_rng(0).choice(count, min(CENTRES, count), replace=False)
     for width in WIDTHS:
         sds = []

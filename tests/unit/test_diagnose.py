@@ -13,7 +13,7 @@ from stylobate.diagnose.bumps import strongest
 from stylobate.diagnose.evidence import Points, weighed
 from stylobate.diagnose.forms import averaged
 from stylobate.diagnose.hidden import hidden_bend
-from stylobate.diagnose.material import judged
+from stylobate.diagnose.material import judged, reaching
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
@@ -86,6 +86,52 @@ def test_a_dent_is_found_where_it_is(width: float, depth: float) -> None:
         assert corrected(bump.p) < 0.01
         assert bump.z < 0
         assert np.linalg.norm(bump.centre - centre) < width
+
+
+def test_wear_along_an_edge_is_found_where_no_round_dent_is() -> None:
+    """A strip 0.25 mm wide and 3 mm long, up to 120 µm deep on either face of the rim."""
+    points, normals = post()
+    to_edge = np.where(normals[:, 2] > 0.5, RADIUS - np.hypot(points[:, 0], points[:, 1]), HEIGHT - points[:, 2])
+    away = np.linalg.norm(points - np.array([0.0, RADIUS, HEIGHT]), axis=1)
+    worn = 0.12 * np.clip(1.0 - to_edge / 0.25, 0.0, None) * np.clip(1.0 - (away / 1.5) ** 2, 0.0, None)
+    found = {"edge": 0, "none": 0}
+    for noise in CLEAN[:8]:
+        plain = evidence(noise - worn)
+        edged = weighed(replace(plain.points, to_edge=to_edge, edge_angle=np.full(len(points), np.pi / 2)), FIELD)
+        for name, one in (("edge", edged), ("none", plain)):
+            bump = strongest(one, np.ones(len(one.patches.count), np.bool_))
+            assert bump is not None
+            if corrected(bump.p) < 0.01:
+                assert bump.z < 0
+                assert np.linalg.norm(bump.centre - np.array([0.0, RADIUS, HEIGHT])) < 1.5
+                found[name] += 1
+    assert found["edge"] >= 7
+    assert found["none"] <= 2
+
+
+def test_a_dent_of_one_far_patch_takes_in_what_leans_its_way() -> None:
+    """Of a small chip one patch lies far off, which is left out at once."""
+    points, _ = post()
+    centre = points[700]
+    cap = np.clip(1 - 4 * np.sum((points - centre) ** 2, axis=1) / 0.9**2, 0, None)
+    one = evidence(CLEAN[1] - 0.12 * cap)
+    far = one.patches.residual == one.patches.residual.min()
+    wider = reaching(one.without(np.nonzero(far)[0]), far)
+    found = judged(one, wider)
+    assert wider.sum() > far.sum()
+    assert corrected(found[0].p) < 0.01
+    assert found[0].depth == pytest.approx(-0.12, abs=2.0 * Z95 * found[0].sd)
+
+
+def test_a_slip_and_its_neighbour_are_no_defect() -> None:
+    one = evidence(CLEAN[2])
+    two = np.argsort(np.linalg.norm(one.patches.centre - one.patches.centre[60], axis=1))[:2]
+    slipped = np.zeros(len(CLEAN[2]))
+    slipped[np.nonzero(one.points.group == two[0])[0][0]] = 0.5
+    one = evidence(CLEAN[2] + slipped)
+    out = np.zeros(len(one.patches.count), np.bool_)
+    out[two] = True
+    assert judged(one, out) == []
 
 
 @pytest.mark.parametrize(("width", "height"), [(1.0, 0.20), (1.6, 0.12), (1.2, -0.15)])

@@ -13,6 +13,9 @@ from stylobate.diagnose.significance import any_of, upper_tail
 
 WIDTHS = (0.3, 0.4, 0.6, 0.8, 1.2, 2.0)
 """mm, of the caps that are looked for."""
+ALONG_EDGE = (0.8, 1.6, 3.0)
+"""mm, of the stretches of an edge that are looked for: wear takes a strip far longer than wide."""
+BESIDE_EDGE = 0.25  # mm from a sharp convex edge at which what is lost along it is taken to end
 SPACING = 0.25  # of a width, between the centres tried
 CELL_SHARE = 0.25  # of a width squared: area on which one filter is taken to be one independent test
 LEAST_WEIGHT = 1e-6  # of a patch's own weight: a patch with less left has been freed
@@ -24,20 +27,22 @@ FACING = -0.2  # cosine between normals: a cap does not reach round to the far s
 class Bump:
     """The strongest filter response: z (signed), p counted over all filters, centre (3,) and width, mm.
 
-    spike: number of the one patch that carries it alone; −1 where more than one does.
+    spike: number of the one patch that carries it alone; −1 where more than one does. form (m,): by which the cap is
+    multiplied, 1 everywhere but for a stretch of an edge.
     """
 
     z: float
     p: float
     centre: FloatArray
     width: float
+    form: FloatArray
     spike: int = -1
 
 
 @compiled
 def _responses(
     centres: LongArray, width: float, place: FloatArray, normal: FloatArray, weight: FloatArray, score: FloatArray,
-    live: BoolArray, facing: float,
+    form: FloatArray, live: BoolArray, facing: float,
 ) -> FloatArray:  # fmt: skip
     result = np.zeros(len(centres))
     members = np.empty(len(place), np.int64)
@@ -46,7 +51,7 @@ def _responses(
         j = centres[c]
         count = 0
         for i in range(len(place)):
-            if not live[i]:
+            if not live[i] or form[i] <= 0.0:
                 continue
             d2 = 0.0
             for k in range(3):
@@ -57,7 +62,7 @@ def _responses(
             if same < facing:
                 continue
             members[count] = i
-            shape[count] = 1.0 - 4.0 * d2 / (width * width)
+            shape[count] = form[i] * (1.0 - 4.0 * d2 / (width * width))
             count += 1
         up, down = 0.0, 0.0
         for a in range(count):
@@ -72,41 +77,56 @@ def _responses(
 def strongest(evidence: Evidence, live: BoolArray) -> Bump | None:
     """The strongest bump or dent on the patches (m,) that are `live`; None without patches.
 
-    p is that of the largest of all responses, each filter counted as area / (CELL_SHARE · width²) independent tests but
-    no more than there are patches, both signs.
+    p is that of the largest of all responses, both signs.
     """
     live = live & (np.diag(evidence.projected) > LEAST_WEIGHT * np.diag(evidence.weight))
-    index = np.nonzero(live)[0]
-    if not len(index):
+    if not live.any():
         return None
-    place, score = evidence.patches.centre, evidence.score
-    best, at, width = 0.0, 0, WIDTHS[0]
-    tests, area = 0.0, float(evidence.area[live].sum())
-    for trial in WIDTHS:
-        centres = _spread(place, index, SPACING * trial)
-        z = _responses(centres, trial, place, evidence.normal, evidence.projected, score, live, FACING)
-        tests += 2.0 * min(float(len(index)), area / (CELL_SHARE * trial**2))
+    place, everywhere, edge = evidence.patches.centre, np.ones(len(live)), along_edges(evidence)
+    best, at, width, form = 0.0, 0, WIDTHS[0], everywhere
+    for trial, shape in [*((w, everywhere) for w in WIDTHS), *((w, edge) for w in ALONG_EDGE)]:
+        some = np.nonzero(live & (shape > 0.0))[0]
+        if not len(some):  # no sharp edge
+            continue
+        centres = _spread(place, some, SPACING * trial)
+        z = _responses(centres, trial, place, evidence.normal, evidence.projected, evidence.score, shape, live, FACING)
         k = int(np.argmax(np.abs(z)))
         if abs(z[k]) > abs(best):
-            best, at, width = float(z[k]), int(centres[k]), trial
-    p = any_of(upper_tail(abs(best)), tests)
-    return Bump(best, p, place[at], width, _spike(evidence, live, at, width))
+            best, at, width, form = float(z[k]), int(centres[k]), trial, shape
+    p = any_of(upper_tail(abs(best)), tests_on(evidence, live))
+    return Bump(best, p, place[at], width, form, _spike(evidence, live & (form > 0.0), at, width, form))
 
 
-def _spike(evidence: Evidence, live: BoolArray, at: int, width: float) -> int:
+def along_edges(evidence: Evidence) -> FloatArray:
+    """(m,) 1 at a sharp convex edge, falling to 0 at BESIDE_EDGE from it."""
+    points = evidence.points
+    return points.mean(np.where(points.edge_angle > 0.0, np.maximum(1.0 - points.to_edge / BESIDE_EDGE, 0.0), 0.0))
+
+
+def tests_on(evidence: Evidence, live: BoolArray) -> float:
+    """Independent tests that all filters on the patches `live` (m,) amount to: area / (CELL_SHARE · width²) of a width,
+    along edges one on half a width, but no more than there are patches, each with both signs.
+    """
+    edge = live & (along_edges(evidence) > 0.0)
+    area, strip = float(evidence.area[live].sum()), float(evidence.area[edge].sum()) / (2.0 * BESIDE_EDGE)
+    caps = sum(min(float(live.sum()), area / (CELL_SHARE * width**2)) for width in WIDTHS)
+    return 2.0 * (caps + sum(min(float(edge.sum()), strip / (0.5 * width)) for width in ALONG_EDGE))
+
+
+def _spike(evidence: Evidence, live: BoolArray, at: int, width: float, form: FloatArray) -> int:
     """The patch without which the response is nothing, −1 where there is none (heavy tails of single points)."""
     place = evidence.patches.centre
     square = np.sum((place - place[at]) ** 2, axis=1)
     mine = np.nonzero(live & (square < width**2 / 4.0) & (evidence.normal @ evidence.normal[at] >= FACING))[0]
-    shape = 1.0 - 4.0 * square[mine] / width**2
+    shape = form[mine] * (1.0 - 4.0 * square[mine] / width**2)
     worst = int(np.argmax(np.abs(shape * evidence.score[mine])))
     if len(mine) < 2:
         return int(mine[worst])
     rest = evidence.without(mine[worst : worst + 1])
     others = np.delete(mine, worst)
-    form = np.delete(shape, worst)
-    information = float(form @ rest.projected[np.ix_(others, others)] @ form)
-    z = float(form @ rest.score[others]) / np.sqrt(max(information, 1e-300))
+    left = np.delete(shape, worst)
+    information = float(left @ rest.projected[np.ix_(others, others)] @ left)
+    z = float(left @ rest.score[others]) / np.sqrt(max(information, 1e-300))
     return -1 if abs(z) >= STILL else int(mine[worst])
 
 

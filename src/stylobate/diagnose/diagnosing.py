@@ -81,7 +81,7 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     state = State(
         plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose), 1e-3 * (body.made_u_um or 0.0)
     )
-    concluded = conclude(_searched(_cleared(state.under(plain))), pose, body)
+    concluded = conclude(_searched(_cleared(state.under(plain).with_neighbours())), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
     return replace(concluded, findings=tuple(one for one in found if one is not None))

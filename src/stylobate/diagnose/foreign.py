@@ -11,12 +11,13 @@ from stylobate.core.closest import Closest
 from stylobate.core.jit import compiled
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose.surroundings import Surroundings
-from stylobate.fit.descend import CLEAR_MARGIN, OUTSIDE
+from stylobate.fit.descend import CLEAR_MARGIN, CROWD, OUTSIDE
 
 CELL = 0.25  # mm: off-surface points in touching cells belong together
 TOUCHES = 0.6  # mm off the CAD surface: what reaches farther is not a defect of the body but something else
 LEAST_POINTS = 4  # of a foreign patch
-LEAST_OF_DEFECT = 2  # points; one alone is an outlier
+LEAST_OF_DEFECT = 2  # points; one alone is an outlier, but where its neighbours lean its way
+BACKED = 2.0  # standard deviations by which they do, on average
 
 
 @dataclass(frozen=True)
@@ -55,10 +56,27 @@ def carried(surroundings: Surroundings, support: LongArray, offset: float, sd: f
     if defect.any():
         beside = _close(surroundings.points[defect], surroundings.points, CLEAR_MARGIN + CELL)
         beside &= surroundings.own & ~off & near
-    taken = (supported | defect | beside) & near
+    lone = index[(size[patch] == 1) & surroundings.own[index] & near[index]]
+    backed = np.zeros(len(off), np.bool_)
+    backed[_backed(surroundings.points, surroundings.distance - offset, lone, surroundings.own & ~off, BACKED * sd)] = (
+        True
+    )
+    taken = (supported | defect | beside | backed) & near
     if len(foreign):
         taken &= ~_close(surroundings.points[foreign], surroundings.points, CLEAR_MARGIN) | supported
     return Carried(surroundings.index[taken], surroundings.closest.at(taken), defect[taken])
+
+
+def _backed(points: FloatArray, height: FloatArray, lone: LongArray, own: BoolArray, least: float) -> LongArray:
+    """Of single outliers those whose neighbours stand `least` mm to the same side on average: the top of a small lump
+    or the bottom of a chip, not a slip of the scanner. own (n,): points that may speak for one.
+    """
+    kept = []
+    for i in lone:
+        beside = own & (np.sum((points - points[i]) ** 2, axis=1) < CROWD**2)
+        if beside.any() and float(np.mean(height[beside])) * np.sign(height[i]) > least:
+            kept.append(int(i))
+    return np.array(kept, dtype=np.int64)
 
 
 def _close(those: FloatArray, points: FloatArray, reach: float) -> BoolArray:

@@ -8,8 +8,8 @@ import numpy as np
 
 from stylobate.core.buckets import Buckets
 from stylobate.core.result import Finding
-from stylobate.core.types import BoolArray, LongArray
-from stylobate.diagnose.bumps import CELL_SHARE, WIDTHS, Bump
+from stylobate.core.types import BoolArray, FloatArray, LongArray
+from stylobate.diagnose.bumps import STILL, Bump, tests_on
 from stylobate.diagnose.evidence import Evidence, Points, unit_shapes
 from stylobate.diagnose.foreign import touching
 from stylobate.diagnose.significance import Z95, any_of, corrected, upper_tail
@@ -18,8 +18,8 @@ from stylobate.uncertainty.pose import Pose
 CORE = 0.35  # of a width about the centre: patches taken whatever they say
 JOINED = 2.0  # standard deviations with which a neighbour joins a patch, well below those that found it
 NEIGHBOUR = 0.35  # mm
-AT_EDGE = 0.1  # mm: a patch this near to an edge tells of the edge
-MOST_TURN = 2.6  # rad
+FAR, SEVERAL = 4.0, 3  # standard deviations of a point; points so far off that are no slip of the scanner
+LEAST_OWN = 1e-6  # of a patch's own weight: one with less left has been freed
 ABOUT, LEAST_ABOUT, SAME_SIDE = 0.3, 8, 0.7  # mm about the deepest point; points; cosine of normals: for its height
 SHALLOW = 0.015  # mm: a defect no deeper is left out of the fit but not named; it asks nothing of anybody (no source)
 MOST_NAMED = 3  # patches of each kind that are named
@@ -48,8 +48,35 @@ def grown(evidence: Evidence, bump: Bump, out: BoolArray) -> BoolArray:
     distance = np.linalg.norm(evidence.patches.centre - bump.centre, axis=1)
     score, own = evidence.score, np.diag(evidence.projected)
     standard = np.sign(bump.z) * score / np.sqrt(np.maximum(own, 1e-300))
-    standard[own < 1e-6 * np.diag(evidence.weight)] = 0.0
+    standard[own < LEAST_OWN * np.diag(evidence.weight)] = 0.0
     taken = (distance < CORE * bump.width) | ((distance < 0.5 * bump.width) & (standard > 1.0))
+    return np.asarray(out | _joined(evidence, taken & (bump.form > 0.0), standard))
+
+
+def reaching(evidence: Evidence, out: BoolArray) -> BoolArray:
+    """`out` (m,) with the neighbours that lean as each group of it does. evidence: with `out` left out.
+
+    Points far off the surface are told at once, but of a small chip they are one patch, which alone would be a spike.
+    """
+    index = np.nonzero(out)[0]
+    if not len(index):
+        return out
+    own = np.diag(evidence.projected)
+    standard = np.where(
+        own < LEAST_OWN * np.diag(evidence.weight), 0.0, evidence.score / np.sqrt(np.maximum(own, 1e-300))
+    )
+    group = touching(evidence.patches.centre[index], NEIGHBOUR)
+    wider = out.copy()
+    for k in range(int(group.max()) + 1):
+        mine = np.zeros(len(out), np.bool_)
+        mine[index[group == k]] = True
+        wider |= _joined(evidence, mine, float(np.sign(evidence.patches.residual[mine].sum())) * standard)
+    return wider
+
+
+def _joined(evidence: Evidence, taken: BoolArray, standard: FloatArray) -> BoolArray:
+    """`taken` (m,) with neighbours, and theirs, that stand out by JOINED standard deviations (m,)."""
+    taken = taken.copy()
     for _ in range(3):
         if not taken.any():
             break
@@ -57,51 +84,60 @@ def grown(evidence: Evidence, bump: Bump, out: BoolArray) -> BoolArray:
             Buckets.of(evidence.patches.centre[taken], NEIGHBOUR).nearest(evidence.patches.centre, NEIGHBOUR)[0]
         )
         taken |= beside & (standard > JOINED)
-    return np.asarray(out | taken)
+    return taken
 
 
 def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
     """The patches `out` (m,) of `plain`, where none is left out yet, by groups that touch; strongest first.
 
-    A group of one patch is a spike, and not named.
+    A group that is no more than a slip of the scanner is not named.
     """
     index = np.nonzero(out)[0]
     if not len(index):
         return []
     displaced, spread = plain.amplitudes(unit_shapes(index, len(out)))
     group = touching(plain.patches.centre[index], NEIGHBOUR)
-    tests = sum(2.0 * min(float(len(out)), float(plain.area.sum()) / (CELL_SHARE * width**2)) for width in WIDTHS)
+    tests = tests_on(plain, np.ones(len(out), np.bool_))
     result = []
     for k in range(int(group.max()) + 1):
         mine = np.nonzero(group == k)[0]
-        if len(mine) < 2:
-            continue
         values, covariance = displaced[mine], spread[np.ix_(mine, mine)]
-        weight = np.abs(values)  # a cap's own form is the filter that suits it
-        z = float(weight @ values / np.sqrt(weight @ covariance @ weight))
+        z = _shown(values, covariance)
+        if _slip(plain, index[mine], values, covariance):
+            continue
         deepest = int(np.argmax(np.sign(z) * values))
         depth, sd = _depth(plain, index[mine], float(covariance[deepest, deepest]), float(np.sign(z)))
         result.append(Patch(index[mine], depth, sd, any_of(upper_tail(abs(z)), tests)))
     return sorted(result, key=lambda one: one.p)
 
 
+def _slip(plain: Evidence, members: LongArray, values: FloatArray, covariance: FloatArray) -> bool:
+    """Whether a group shows nothing without its strongest patch, and fewer than SEVERAL points of it lie far off."""
+    sign = float(np.sign(_shown(values, covariance)))
+    far = FAR * float(np.hypot(plain.field.white_sd, plain.field.correlated_sd))
+    if np.sum(sign * plain.points.residual[np.isin(plain.points.group, members)] > far) >= SEVERAL:
+        return False
+    rest = np.delete(np.arange(len(members)), int(np.argmax(np.abs(values) / np.sqrt(np.diag(covariance)))))
+    return not len(rest) or sign * _shown(values[rest], covariance[np.ix_(rest, rest)]) < STILL
+
+
+def _shown(values: FloatArray, covariance: FloatArray) -> float:
+    """Standard deviations by which displacements (k,) stand out together: a defect's own form is the filter for it."""
+    weight = np.abs(values)
+    return float(weight @ values / np.sqrt(weight @ covariance @ weight))
+
+
 def _depth(plain: Evidence, members: LongArray, variance: float, sign: float) -> tuple[float, float]:
     """Depth (mm, signed) of a defect of `sign` and its standard deviation, from the points about its deepest (eq. 17).
 
-    variance: of the residual field there, mm². Where material is lost from an edge that turns by φ, what lies at depth
-    t below the edge is t·cos(φ/2) from either face, and its foot is t·sin(φ/2) from the edge.
+    variance: of the residual field there, mm².
     """
     points = plain.points
     mine = np.nonzero(np.isin(points.group, members))[0]
     deepest = mine[int(np.argmax(sign * points.residual[mine]))]
     for _ in range(2):
         value, own, missed, deepest = _peak(points, deepest, sign)
-    angle, away = float(points.edge_angle[deepest]), float(points.to_edge[deepest])
-    sd = float(np.sqrt(variance + own + missed**2 / 12.0))
-    if sign < 0.0 and angle > 0.0 and away < 1.5 * abs(value) + AT_EDGE:
-        share = float(np.cos(min(angle, MOST_TURN) / 2.0))
-        return value / share, sd / share
-    return value, sd
+    return value, float(np.sqrt(variance + own + missed**2 / 12.0))
 
 
 def _peak(points: Points, at: int, sign: float) -> tuple[float, float, float, int]:

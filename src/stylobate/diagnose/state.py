@@ -65,6 +65,11 @@ class State:
             out = material.grown(self.freed, bump, self.out)
         return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
 
+    def with_neighbours(self) -> State:
+        """After leaving out what lies beside the patches left out and leans their way."""
+        out = material.reaching(self.freed, self.out)
+        return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
+
     def shapes_found(self, but: str = "") -> FloatArray:
         """(m, k) of the whole-surface causes found, one left aside."""
         empty = np.zeros((len(self.out), 0))
