@@ -61,11 +61,17 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
             again = _once(tree, edges, around, fit, found.pose, body)
         except ValueError:  # from there the surface is out of reach
             break
+        if _bent(found) and not _bent(again):  # from the better pose the bent end lies too far off to carry anything
+            break
         if np.trace(again.pose.covariance[:3, :3]) > LESS_SURE**2 * np.trace(found.pose.covariance[:3, :3]):
             break
         found = again
     pose, made = settled(found.pose, found.made)
     return Diagnosis(pose, found.findings, made, found.hidden)
+
+
+def _bent(found: Concluded) -> bool:
+    return any(finding.cause == "bent body" for finding in found.findings)
 
 
 def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Concluded:
