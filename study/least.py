@@ -7,6 +7,7 @@ import numpy as np
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.bumps import WIDTHS, tests_on
 from stylobate.diagnose.evidence import gather
+from stylobate.diagnose.forms import ONE_SIDED_95, SEAM
 from stylobate.diagnose.hidden import POWER_Z, hidden_bend
 from stylobate.diagnose.shapes import step_across
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
@@ -29,10 +30,11 @@ def least(bench: Bench, measured: Measured) -> dict[str, float]:
     bend = hidden_bend(evidence, float(place[:, 2].min()), float(place[:, 2].max()))
     _, split = evidence.amplitudes(step_across(place, normal, 0.0))
     offset = float(np.sqrt(evidence.covariance[OFFSET, OFFSET]))
+    shows = float(np.sqrt(chi2.isf(each / TESTS["split surface"], 3)))
     result = {
         "layer_um": 1e3 * offset * (float(norm.isf(each)) + POWER_Z),
         "lean_deg": bend.size_deg,
-        "split_um": 1e3 * _sd(split) * (float(np.sqrt(chi2.isf(each / TESTS["split surface"], 3))) + POWER_Z),
+        "split_um": 1e3 * max(_sd(split) * (shows + POWER_Z), SEAM + _sd(split) * (ONE_SIDED_95 + POWER_Z)),
     }
     count = len(place)
     threshold = float(norm.isf(each / tests_on(evidence, np.ones(count, np.bool_)))) + POWER_Z

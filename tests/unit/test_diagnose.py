@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from stylobate.core.result import Hidden
+from stylobate.core.types import FloatArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
 from stylobate.diagnose.evidence import Points, weighed
@@ -17,6 +18,7 @@ from stylobate.diagnose.material import judged, reaching
 from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
+from stylobate.diagnose.state import State
 from stylobate.measuring.notshown import not_shown
 from stylobate.uncertainty.field import groups_of
 from stylobate.uncertainty.pose import OFFSET
@@ -203,10 +205,11 @@ def test_a_thick_layer_may_be_another_body_and_is_not_used() -> None:
 def test_a_seam_is_allowed_for_but_not_named() -> None:
     from stylobate.diagnose.forms import SEAM, Form, parted
 
-    def form(size: float) -> Form:
-        return Form(np.array([size, 0.0, 0.0]), 1e-12 * np.eye(3), np.zeros(7), np.eye(7))
+    def form(size: float, sd: float = 1e-6) -> Form:
+        return Form(np.array([size, 0.0, 0.0]), sd**2 * np.eye(3), np.zeros(7), np.eye(7))
 
     assert parted(form(0.9 * SEAM), 1e-9) is None
+    assert parted(form(1.5 * SEAM, 0.4 * SEAM), 1e-9) is None  # which may be as little as a seam
     named = parted(form(0.06), 1e-9)
     assert named is not None
     assert named.size_um == pytest.approx(60.0, abs=0.1)
@@ -289,3 +292,30 @@ def test_what_cannot_show_at_all_is_said_so() -> None:
         shown = not_shown([replace(site, hidden=Hidden("bent body", size, size, size))])
         assert any(words in item.check for item in shown)
         assert "inf" not in " ".join(item.check for item in shown).replace("confirm", "")
+
+
+def test_shifted_views_are_no_bend_or_split_and_a_split_is() -> None:
+    """Views off by 12 µm each: more than half of such scans were said to be bent or split."""
+    points, normals = post()
+    cosine = normals @ normals.T
+    root = np.linalg.cholesky(cosine * np.exp((cosine - 1.0) / 0.2) + 1e-9 * np.eye(len(points)))
+    rng = np.random.default_rng(4)
+
+    def strongest_sign(displacement: FloatArray) -> tuple[State, signs.Sign]:
+        one = evidence(displacement)
+        none = np.zeros(len(one.patches.count), np.bool_)
+        state = State(one, one, none, (), none, 0.3, HEIGHT, RADIUS)
+        return state, max(state.whole_surface_signs, key=lambda sign: sign.gain)
+
+    significant = held = 0
+    for noise in CLEAN[:12]:
+        state, sign = strongest_sign(noise + 0.012 * root @ rng.normal(size=len(points)))
+        if corrected(sign.p) < 0.01:
+            significant += 1
+            held += state.holds_beside_views(sign)
+    assert significant >= 5
+    assert held <= 1
+    for noise in CLEAN[:4]:
+        state, sign = strongest_sign(noise + step_across(points, normals, 0.4) @ np.array([0.03, -0.015, 0.015]))
+        assert sign.cause == "split surface"
+        assert state.holds_beside_views(sign)

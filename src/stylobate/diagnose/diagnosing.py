@@ -120,6 +120,7 @@ def _searched(state: State) -> State:
             state = state.with_patch(bump)
             continue
         sure = [sign for sign in best if corrected(sign.p) < FALSE_ALARMS and state.holds_higher_up(sign)]
+        sure = [sign for sign in sure if state.holds_beside_views(sign)]
         if not sure:
             break
         # With every patch back in: what one cause explains, another may only have left out.

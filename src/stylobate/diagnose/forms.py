@@ -23,6 +23,7 @@ SPLIT = (
 )
 SEAM = 0.015  # mm: a smaller split is allowed for but not named; every fused scan has seams of some µm (no source)
 WORTH = 3.0  # times the standard deviation that leaving out the patches at edges may cost
+ONE_SIDED_95 = 1.645  # standard deviations by which a split must be wider than a seam
 HALF = 0.5  # of a split: the pose lies between the halves, and neither is known to be the right one
 
 
@@ -95,9 +96,9 @@ def bent(form: Form, p: float) -> Finding:
 
 
 def parted(form: Form, p: float) -> Finding | None:
-    """The finding of a split; None where it is but a seam."""
+    """The finding of a split; None where it may be but a seam."""
     size, sd = _length(form)
-    if size < SEAM:
+    if size - ONE_SIDED_95 * sd < SEAM:
         return None
     return Finding("split surface", SPLIT, 1e3 * size, 1e3 * Z95 * sd, p=corrected(p))
 

@@ -10,9 +10,10 @@ import numpy as np
 from stylobate.core.types import BoolArray, FloatArray
 from stylobate.diagnose import layer, material, signs
 from stylobate.diagnose.bumps import Bump
-from stylobate.diagnose.evidence import Evidence, unit_shapes
+from stylobate.diagnose.evidence import Evidence, unit_shapes, weighed
 from stylobate.diagnose.shapes import made_part
-from stylobate.diagnose.significance import FALSE_ALARMS, chi2_tail
+from stylobate.diagnose.significance import FALSE_ALARMS, chi2_tail, corrected
+from stylobate.uncertainty.likelihood import FEWER, Whole, shifts_of_views
 
 BACK = 3.0  # standard deviations within which a patch that was left out is taken back
 
@@ -112,6 +113,20 @@ class State:
         higher = self.freed.without(np.asarray(np.nonzero(self.low & ~self.out)[0], dtype=np.int64))
         gain = signs.sign_of(higher, sign.cause, sign.shapes).gain
         return chi2_tail(gain, sign.shapes.shape[1]) < FALSE_ALARMS
+
+    def holds_beside_views(self, sign: signs.Sign) -> bool:
+        """Whether a sign stays where views may be shifted by as much as the rest of the surface says (method, eq. 8c).
+
+        Shifted views tilt or part a surface as a bend or a split does. How far they are shifted is estimated with the
+        sign fitted, lest it should hide itself.
+        """
+        patches, field = self.plain.patches, self.plain.field
+        wide = np.hstack([patches.matrix, self.shapes_found(), sign.shapes])
+        shift = shifts_of_views(Whole(replace(patches, matrix=wide), FEWER), field)
+        wider = self.under(
+            weighed(self.plain.points, replace(field, view_sd=float(np.hypot(field.view_sd, shift**0.5))))
+        )
+        return corrected(signs.sign_of(wider.freed, sign.cause, sign.shapes).p) < FALSE_ALARMS
 
     @cached_property
     def whole_surface_signs(self) -> list[signs.Sign]:
