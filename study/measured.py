@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from study.least import least
+from study.put_in import MATERIAL, departure_um, plainness
 from study.scenes import Case, scan_of
 from stylobate.core import rigid
 from stylobate.core.result import Site
@@ -48,6 +49,8 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
         "shown": truth.body.id,
         "points": int(np.sum(made.label == 0)),
     }
+    if case.cause in MATERIAL:
+        kept["departure_um"] = departure_um(made)
     white: FloatArray | None = None
     if search or case.named:
         names = (case.named,) if case.named else ()
@@ -57,14 +60,21 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
         site = near[0] if near else None
         kept |= {"warned": list(result.warnings), "searched": True}
     else:
-        site, white, kept["least"] = _from_near(case, truth, scan)
+        measured, bench = _from_near(case, truth, scan)
+        site = None
+        if measured is not None:
+            site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
+            white = _white(measured)
+            kept["least"] = None if case.cause else least(bench, measured)
+            if case.cause in (*MATERIAL, "bent body"):
+                kept["stands"], kept["needs"] = plainness(made, bench, measured)
     kept["found"] = site is not None
     if site is not None:
         kept |= _compared(site, truth, white)
     return kept
 
 
-def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, FloatArray | None, dict[str, float] | None]:
+def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Measured | None, Bench]:
     bench = Bench(case.parts(), case.bodies)
     vertices = scan.surface.vertices
     pose = truth.scan_from_connection.copy()
@@ -75,10 +85,7 @@ def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Site | None, Float
     starts = [(body, pose @ rigid.exp(jitter) @ turn) for body in range(len(case.bodies)) for turn in turns]
     candidate = Candidate(tuple(Reading(body, start, 1.0) for body, start in starts))
     measured = measure_site(bench, vertices, vertex_normals(vertices, scan.surface.faces), candidate)
-    if not isinstance(measured, Measured):
-        return None, None, None
-    site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
-    return site, _white(measured), None if case.cause else least(bench, measured)
+    return (measured if isinstance(measured, Measured) else None), bench
 
 
 def _white(measured: Measured) -> FloatArray:

@@ -1,0 +1,114 @@
+"""What a fault has really done to a scan: how far its surface departs from the drawing, and how plainly this site shows
+it.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from stylobate.core.closest import SurfaceTree
+from stylobate.core.rigid import inverse
+from stylobate.core.types import FloatArray, LongArray
+from stylobate.diagnose.bumps import tests_on
+from stylobate.diagnose.evidence import gather
+from stylobate.diagnose.foreign import carried
+from stylobate.diagnose.hidden import POWER_Z
+from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
+from stylobate.diagnose.signs import TESTS
+from stylobate.diagnose.surroundings import look
+from stylobate.find.template import sampled
+from stylobate.measuring.site import Bench, Measured
+from stylobate.simulate import Scene
+from stylobate.simulate.edges import rounded, sharp_edges
+from stylobate.simulate.faults import WORN_MM, spheres, spot_on_edge, style_of, worn_radius
+from stylobate.simulate.making import streams_of
+
+MATERIAL = ("lost material", "added material")
+SEEN_WITHIN = 0.3  # mm: a spot is in the scan where a vertex lies so near
+SPOTS = 20_000  # on a sphere
+SPACING = 0.05  # mm between the spots of a worn edge
+
+
+def departure_um(made: Scene) -> float:
+    """How far the scanned surface of the one body stands off its drawing because of the fault, at most, µm; 0 where the
+    scan does not show it. Of a worn edge: beyond how all edges are rounded.
+
+    It is the distance to the drawing's nearest point. A lump on a wall beside an edge stands farther out of the other
+    face than out of the wall, so that its size as drawn is not how far it stands out.
+    """
+    from scipy.spatial import cKDTree
+
+    truth = made.sites[0]
+    body, edges = truth.body, sharp_edges(truth.body.surface)
+    rng = streams_of(made.settings.seed)["faults"]
+    balls = spheres(truth.faults, body, edges, truth.gum_mm, rng)
+    tree = SurfaceTree.of(body.surface)
+    if len(balls.cuts) or len(balls.blobs):
+        sign = -1.0 if len(balls.cuts) else 1.0
+        ball = np.vstack([balls.cuts, balls.blobs])[0]
+        points = ball[:3] + ball[3] * _sphere(SPOTS)
+        off = sign * tree.closest(points, 2.0).distance
+    else:
+        spots, normals = sampled(body.surface, SPACING)
+        plain = made.settings.rounding_mm
+        worn = worn_radius(truth.faults, body, edges, spots, plain, truth.gum_mm, rng)
+        some = worn > 0.0
+        spots, normals, worn = spots[some], normals[some], worn[some]
+        before, _ = rounded(spots, normals, edges, np.full(len(spots), plain))
+        points, _ = rounded(spots, normals, edges, np.full(len(spots), plain), worn)
+        off = tree.closest(before, 2.0).distance - tree.closest(points, 2.0).distance
+    seen = cKDTree(_body_vertices(made)).query(points)[0] < SEEN_WITHIN
+    return 1e3 * float(np.max(off[seen & np.isfinite(off)], initial=0.0))
+
+
+def _sphere(count: int) -> FloatArray:
+    """Spots (count, 3) spread evenly over the unit sphere."""
+    k = np.arange(count) + 0.5
+    z, turn = 1.0 - 2.0 * k / count, k * math.pi * (3.0 - math.sqrt(5.0))
+    flat = np.sqrt(1.0 - z**2)
+    return np.stack([flat * np.cos(turn), flat * np.sin(turn), z], axis=1)
+
+
+def _body_vertices(made: Scene) -> FloatArray:
+    back = inverse(made.sites[0].scan_from_connection)
+    return np.asarray(made.true_vertices[made.label == 0] @ back[:3, :3].T + back[:3, 3])
+
+
+def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, float]:
+    """By how many standard deviations the true displacement stands out of this site's noise, beside the pose, and by
+    how many it would have to for being found with 95 % at 1 % false alarms.
+
+    What is left out as gingiva shows nothing.
+    """
+    from scipy.stats import norm
+
+    tree, fit = bench.trees[measured.body], measured.fit
+    around, pose = measured.around, measured.pose
+    points = carried(look(tree, around, pose), fit.support[fit.clear], pose.offset, fit.sd)
+    evidence = gather(tree, bench.edges[measured.body], around, points.index, pose, closest=points.closest)
+    shape = evidence.points.mean(_displaced(made, tree, around.index[points.index]))
+    stands = math.sqrt(max(float(shape @ evidence.projected @ shape), 0.0))
+    each, cause = FALSE_ALARMS / FAMILIES, made.sites[0].faults[0].cause
+    if cause in MATERIAL:
+        tests = tests_on(evidence, np.ones(len(shape), np.bool_))
+        return stands, float(norm.isf(each / tests)) + POWER_Z
+    return stands, math.sqrt(-2.0 * math.log(each / TESTS["bent body"])) + POWER_Z
+
+
+def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray) -> FloatArray:
+    """(n,) mm by which vertices (n,) of the scan would stand off the drawing without noise, because of the fault."""
+    truth = made.sites[0]
+    back = inverse(truth.scan_from_connection)
+    points = made.true_vertices[vertex] @ back[:3, :3].T + back[:3, 3]
+    off = np.nan_to_num(tree.closest(points, 2.0).distance, posinf=0.0, neginf=0.0)
+    off[made.label[vertex] != 0] = 0.0
+    fault = truth.faults[0]
+    if style_of(fault) == "worn edge":
+        edges = sharp_edges(truth.body.surface)
+        spot, _ = spot_on_edge(truth.body, edges, truth.gum_mm, streams_of(made.settings.seed)["faults"])
+        off[np.linalg.norm(points - spot, axis=1) > WORN_MM] = 0.0
+    elif fault.cause in MATERIAL:
+        off[made.as_drawn[vertex]] = 0.0
+    return np.asarray(off)
