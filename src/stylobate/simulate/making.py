@@ -205,7 +205,7 @@ def _shaped(
     gum = site.gum * top
     drawn = state.as_drawn[mine]
     worn = fault.worn_radius(faults, body, edges, points, settings.rounding_mm, gum, rng) * drawn
-    points, normals = rounded(points, normals, edges, settings.rounding_mm * drawn, worn)
+    points, normals = rounded(points, normals, edges, np.where(drawn, settings.rounding_mm, 0.0), worn)
     points, normals, rough = fault.deformed(faults, points * scale, normals, gum, top, rng)
     vertices, turned, extra = state.vertices.copy(), state.normals.copy(), state.rough.copy()
     vertices[mine], turned[mine], extra[mine] = points @ turn.T + shift, normals @ turn.T, rough
