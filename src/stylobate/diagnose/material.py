@@ -112,10 +112,15 @@ def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
 
 
 def _slip(plain: Evidence, members: LongArray, values: FloatArray, covariance: FloatArray) -> bool:
-    """Whether a group shows nothing without its strongest patch, and fewer than SEVERAL points of it lie far off."""
+    """Whether a group is carried by fewer than SEVERAL points, or shows nothing without its strongest patch where not
+    as many lie far off.
+    """
     sign = float(np.sign(_shown(values, covariance)))
-    far = FAR * float(np.hypot(plain.field.white_sd, plain.field.correlated_sd))
-    if np.sum(sign * plain.points.residual[np.isin(plain.points.group, members)] > far) >= SEVERAL:
+    sd = float(np.hypot(plain.field.white_sd, plain.field.correlated_sd))
+    points = sign * plain.points.residual[np.isin(plain.points.group, members)] / sd
+    if np.sum(points > JOINED) < SEVERAL:
+        return True
+    if np.sum(points > FAR) >= SEVERAL:
         return False
     rest = np.delete(np.arange(len(members)), int(np.argmax(np.abs(values) / np.sqrt(np.diag(covariance)))))
     return not len(rest) or sign * _shown(values[rest], covariance[np.ix_(rest, rest)]) < STILL
