@@ -10,6 +10,7 @@ from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
+from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import Connection, PartsFolder
 from stylobate.parts.region import clip_above
 
@@ -32,12 +33,14 @@ PLAIN_INNER, PLAIN_RISE = 0.7, 1.0
 
 @dataclass(frozen=True)
 class Form:
-    """One form of seat, in the frame of the connection on which it seats. surface: it faces out of the frame."""
+    """One form of seat, in the frame of the connection on which it seats. surface: it faces out of the frame.
+    edges: its sharp ones."""
 
     part: str
     connection: str
     surface: Surface
     tree: SurfaceTree
+    edges: SharpEdges
     middle: FloatArray
     reach: float
 
@@ -89,7 +92,7 @@ def _form(part: str, connection: str, surface: Surface) -> Form:
         (surface.vertices.min(axis=0), surface.vertices.max(axis=0)) if len(surface.faces) else (np.zeros(3),) * 2
     )
     reach = float(np.linalg.norm(high - low)) / 2
-    return Form(part, connection, surface, SurfaceTree.of(surface), (low + high) / 2, reach)
+    return Form(part, connection, surface, SurfaceTree.of(surface), SharpEdges.of(surface), (low + high) / 2, reach)
 
 
 def _negative(surface: Surface) -> Surface:

@@ -32,6 +32,9 @@ AS_GOOD = 0.002
 """mm: residuals narrower than this, as a design has, say nothing between two forms."""
 INLIER = 4.0
 """Robust standard deviations beyond which a point is no longer of the seat."""
+BESIDE_EDGE = 5.0
+"""Standard deviations from a sharp edge within which noise carries a point's foot over it: such points would pull along
+another face at each round, by some µm of height together."""
 ROUNDS = 3
 UNROUNDED = SharpEdges(None, np.zeros(0))
 """The edges of a seat as made: taken to be sharp."""
@@ -102,14 +105,13 @@ def _area(form: Form) -> float:
 
 
 def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
-    """Pose and covariance by the correlation of the residuals (method/measure, eq. 5–7).
+    """Pose and covariance by the correlation of the residuals (method/measure, eq. 5–7), of points off sharp edges.
 
     Shifts of views (6a) are left out: a frame is scanned on a bench, and a seat is small. What the last round still
-    moves is added to the covariance: on a fine surface the feet that change sides at an edge keep it moving by some
-    tenths of a µm, which can be more than the noise alone leaves open.
+    moves is added to the covariance.
     """
     pose, offset = fitted.scan_from_connection, fitted.offset
-    points = near.points[fitted.support]
+    points = _off_edges(form, near.points[fitted.support], fitted)
     field, covariance, step = None, np.zeros((len(PRIOR_SD),) * 2), np.zeros(len(PRIOR_SD))
     for _ in range(ROUNDS):
         local = to_connection(pose, points)
@@ -123,3 +125,12 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
     final = form.tree.closest(to_connection(pose, points), REACH)
     residual = final.distance[final.face >= 0]
     return Seated(form, orthonormal(pose), (covariance + np.outer(step, step))[:6, :6], residual, seen)
+
+
+def _off_edges(form: Form, points: FloatArray, fitted: Lain) -> FloatArray:
+    """Those of the points (n, 3) that noise does not bring over a sharp edge; all where too few would be left."""
+    local = to_connection(fitted.scan_from_connection, points)
+    closest = form.tree.closest_curved(local, REACH)
+    to_edge = form.edges.near(local - closest.distance[:, None] * closest.gradient)[0]
+    off = (closest.face >= 0) & (to_edge > BESIDE_EDGE * fitted.sd)
+    return points[off] if off.sum() >= LEAST_SUPPORT else points
