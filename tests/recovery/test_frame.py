@@ -11,14 +11,14 @@ import pytest
 
 from bench.made import WHITE, bar_over, connections, scan_of
 from stylobate.core.errors import FitError, UsageError
-from stylobate.core.rigid import exp, inverse, log
+from stylobate.core.rigid import exp, inverse, log, turn_of
 from stylobate.core.surface import Scan, Surface
 from stylobate.core.types import FloatArray
 from stylobate.parts import PartsFolder, load_parts
 from stylobate.record import Record
 from stylobate.several import frame, seat
 from stylobate.several.made.points import surface_points
-from stylobate.several.made.seats import forms_of
+from stylobate.several.made.seats import _form, forms_of
 from stylobate.several.made.settle import seated
 from stylobate.simulate import demo_parts
 from tests.unit.several_making import anywhere, record
@@ -105,6 +105,21 @@ def test_a_frame_scanned_elsewhere_a_wrong_scale_and_a_wrong_part(parts: PartsFo
         frame(moved, rough(poses, rng), parts, near=[near[0], near[1], [0.0, 0.0, 0.0]])
     wrong = frame(scan, rough(poses, rng, connection="hazel"), parts)
     assert "made for alder; the implant has hazel" in wrong.warnings[0]
+
+
+def test_a_round_seat_says_nothing_of_its_turn(parts: PartsFolder, poses: list[FloatArray]) -> None:
+    """Facets of its mesh had passed for a turn known to 2°, and `seat` told of seats turned by 20°."""
+    round_ones = {form.part: form.round for form in forms_of(parts)}
+    assert round_ones["alder-base-10"]
+    assert round_ones["alder-mu-0-15"]
+    cut = forms_of(parts)[0].surface.vertices.copy()
+    cut[:, 0] = np.minimum(cut[:, 0], 2.15)
+    assert not _form("cut", "alder", Surface(cut, forms_of(parts)[0].surface.faces)).round
+    rng = np.random.default_rng(2)
+    found = frame(made(parts, poses, False, rng), rough(poses, rng, connection="alder", index_order=6), parts)
+    for site, placed in zip(found.sites, poses, strict=True):
+        assert site.u95.any_turn(site.index_order)
+        assert abs(np.degrees(turn_of(inverse(placed) @ site.scan_from_connection))) < 2.0
 
 
 def test_a_wrong_turn_shows(parts: PartsFolder, poses: list[FloatArray]) -> None:

@@ -6,6 +6,8 @@ applied in the source frame: T_true = T_estimate · exp(ξ)  (method, eq. 1).
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from stylobate.core.types import FloatArray
@@ -67,6 +69,10 @@ def inverse(target_from_source: FloatArray) -> FloatArray:
     """source_from_target."""
     r = target_from_source[:3, :3]
     return pose(r.T, -r.T @ target_from_source[:3, 3])
+
+
+ANY_TURN = math.pi / math.sqrt(3.0)
+"""rad: standard uncertainty of a turn that is not known at all (rectangular over a full turn)."""
 
 
 def turn_z(angle: float) -> FloatArray:

@@ -12,15 +12,13 @@ import numpy as np
 from stylobate.core.arch import order_along
 from stylobate.core.errors import ResultError
 from stylobate.core.result import Deviation, NotShown, PartsInfo, Result, ScanInfo, Site
-from stylobate.core.rigid import pose
+from stylobate.core.rigid import ANY_TURN, pose
 from stylobate.core.types import FloatArray
 from stylobate.record import Record, RecordSite, read_result
 from stylobate.several.elsewhere.table import Row, Table, read_table
 from stylobate.several.match import matched
 from stylobate.uncertainty.bounds import bounds, pair
 
-ANY_TURN = math.pi / math.sqrt(3.0)
-"""rad: standard uncertainty of a turn that is not known at all (rectangular over a full turn)."""
 NOT_SHOWN = (NotShown("seating", "The table says where the part stood when it was measured, not that it was seated."),)
 
 

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.rigid import inverse
+from stylobate.core.rigid import inverse, turn_z
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
+from stylobate.find.template import sampled
 from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import Connection, PartsFolder
 from stylobate.parts.region import clip_above
@@ -26,6 +27,12 @@ INWARD = 0.1
 
 PLAIN = "plain seat"
 """Name of the form that is no part's: the frame stands on the platform itself."""
+SPACING = 0.1
+FACETS, FEW = 0.01, 0.005
+"""mm between the points by which a form is asked whether it is round; mm by which facets may lie off, and the share of
+points that may lie farther off all the same."""
+TURNS = np.radians([7.0, 19.0, 45.0, 53.0, 60.0, 101.0, 149.0])
+"""Turns that leave no part with index marks as it is, all together."""
 SEGMENTS = 256
 PLAIN_INNER, PLAIN_RISE = 0.7, 1.0
 """Of a plain seat: the widest screw channel, as a share of the platform; mm of its wall that stand free."""
@@ -34,7 +41,8 @@ PLAIN_INNER, PLAIN_RISE = 0.7, 1.0
 @dataclass(frozen=True)
 class Form:
     """One form of seat, in the frame of the connection on which it seats. surface: it faces out of the frame.
-    edges: its sharp ones."""
+    edges: its sharp ones. round: turned about z it is the same, so that it shows no turn.
+    """
 
     part: str
     connection: str
@@ -43,6 +51,7 @@ class Form:
     edges: SharpEdges
     middle: FloatArray
     reach: float
+    round: bool
 
 
 def forms_of(parts: PartsFolder) -> tuple[Form, ...]:
@@ -92,7 +101,17 @@ def _form(part: str, connection: str, surface: Surface) -> Form:
         (surface.vertices.min(axis=0), surface.vertices.max(axis=0)) if len(surface.faces) else (np.zeros(3),) * 2
     )
     reach = float(np.linalg.norm(high - low)) / 2
-    return Form(part, connection, surface, SurfaceTree.of(surface), SharpEdges.of(surface), (low + high) / 2, reach)
+    tree = SurfaceTree.of(surface)
+    return Form(part, connection, surface, tree, SharpEdges.of(surface), (low + high) / 2, reach, _round(surface, tree))
+
+
+def _round(surface: Surface, tree: SurfaceTree) -> bool:
+    """Whether the surface, turned about z by any of TURNS, lies on itself but for the facets of its mesh."""
+    if not len(surface.faces):
+        return False
+    points = sampled(surface, SPACING)[0]
+    off = [tree.closest(points @ turn_z(turn)[:3, :3].T, 10.0 * FACETS).distance for turn in TURNS]
+    return bool(np.mean(np.abs(np.nan_to_num(off, nan=np.inf)) > FACETS) < FEW)
 
 
 def _negative(surface: Surface) -> Surface:

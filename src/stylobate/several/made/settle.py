@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.core.rigid import exp, orthonormal
+from stylobate.core.rigid import ANY_TURN, adjoint, exp, inverse, orthonormal, turn_of, turn_z
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.fit.descend import REACH, Around, around, descend, to_connection, usable, within_reach
 from stylobate.fit.design import design
@@ -81,7 +81,8 @@ def seated(vertices: FloatArray, normals: FloatArray, forms: Sequence[Form], sta
     if not shown:
         return None
     area, form, fitted = max(shown, key=lambda one: one[0] / max(one[2].sd, AS_GOOD))  # most surface, lying best
-    return _weighed(form, near, fitted, min(area / _area(form), 1.0))
+    found_there = _weighed(form, near, fitted, min(area / _area(form), 1.0))
+    return _unturned(found_there, start) if form.round else found_there
 
 
 def _drawn(form: Form, near: Around, start: FloatArray, width: float) -> FloatArray:
@@ -125,6 +126,17 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
     final = form.tree.closest(to_connection(pose, points), REACH)
     residual = final.distance[final.face >= 0]
     return Seated(form, orthonormal(pose), (covariance + np.outer(step, step))[:6, :6], residual, seen)
+
+
+def _unturned(seat: Seated, start: FloatArray) -> Seated:
+    """A seat that shows no turn, turned as `start` is: what facets say of the turn is not so."""
+    pose = seat.scan_from_connection
+    back = turn_z(turn_of(inverse(pose) @ start))
+    about_z = adjoint(inverse(back))
+    covariance = about_z @ seat.covariance @ about_z.T
+    covariance[5], covariance[:, 5] = 0.0, 0.0
+    covariance[5, 5] = ANY_TURN**2
+    return replace(seat, scan_from_connection=orthonormal(pose @ back), covariance=covariance)
 
 
 def _off_edges(form: Form, points: FloatArray, fitted: Lain) -> FloatArray:
