@@ -80,7 +80,8 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
     """By how many standard deviations the true displacement stands out of this site's noise, beside the pose, and by
     how many it would have to for being found with 95 % at 1 % false alarms.
 
-    What is left out as gingiva shows nothing.
+    What is left out as gingiva shows nothing. A bend is looked at from where the body was measured: how far the fit may
+    lean along with it is no small motion, and what a tilt takes up of it is not shown.
     """
     from scipy.stats import norm
 
@@ -88,7 +89,12 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
     around, pose = measured.around, measured.pose
     points = carried(look(tree, around, pose), fit.support[fit.clear], pose.offset, fit.sd)
     evidence = gather(tree, bench.edges[measured.body], around, points.index, pose, closest=points.closest)
-    shape = evidence.points.mean(_displaced(made, tree, around.index[points.index]))
+    vertex = around.index[points.index]
+    stood = made.sites[0].scan_from_connection
+    if made.sites[0].faults[0].cause not in MATERIAL:
+        stood = pose.scan_from_connection.copy()
+        stood[:3, 3] += np.round(made.surface.vertices[vertex[0]] - around.points[points.index[0]])  # the scan's origin
+    shape = evidence.points.mean(_displaced(made, tree, vertex, stood))
     stands = math.sqrt(max(float(shape @ evidence.projected @ shape), 0.0))
     each, cause = FALSE_ALARMS / FAMILIES, made.sites[0].faults[0].cause
     if cause in MATERIAL:
@@ -97,10 +103,13 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
     return stands, math.sqrt(-2.0 * math.log(each / TESTS["bent body"])) + POWER_Z
 
 
-def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray) -> FloatArray:
-    """(n,) mm by which vertices (n,) of the scan would stand off the drawing without noise, because of the fault."""
+def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray, stood: FloatArray) -> FloatArray:
+    """(n,) mm by which vertices (n,) of the scan would stand off the drawing without noise, because of the fault.
+
+    stood (4, 4): scan_from_connection of the drawing.
+    """
     truth = made.sites[0]
-    back = inverse(truth.scan_from_connection)
+    back = inverse(stood)
     points = made.true_vertices[vertex] @ back[:3, :3].T + back[:3, 3]
     off = np.nan_to_num(tree.closest(points, 2.0).distance, posinf=0.0, neginf=0.0)
     off[made.label[vertex] != 0] = 0.0

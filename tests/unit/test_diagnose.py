@@ -125,6 +125,18 @@ def test_a_dent_of_one_far_patch_takes_in_what_leans_its_way() -> None:
     assert found[0].depth == pytest.approx(-0.12, abs=2.0 * Z95 * found[0].sd)
 
 
+def test_a_lump_that_fell_apart_is_one() -> None:
+    points, _ = post()
+    centre = points[700]
+    cap = np.clip(1 - 4 * np.sum((points - centre) ** 2, axis=1) / 1.6**2, 0, None)
+    one = evidence(CLEAN[3] + 0.2 * cap)
+    away = np.abs(one.patches.centre[:, 2] - centre[2])
+    out = (one.points.mean(cap) > 0.1) & (away > 0.25)
+    found = judged(one, out)
+    assert len(found) == 1
+    assert len(found[0].members) == out.sum()
+
+
 def test_a_slip_and_its_neighbour_are_no_defect() -> None:
     one = evidence(CLEAN[2])
     two = np.argsort(np.linalg.norm(one.patches.centre - one.patches.centre[60], axis=1))[:2]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -35,12 +35,13 @@ ADDED = (
 
 @dataclass(frozen=True)
 class Patch:
-    """A defect: its patches, mean displacement and greatest depth (mm, signed) with standard deviation, p."""
+    """A defect: its patches, greatest depth (mm, signed) with standard deviation, p, and the deepest place (3,)."""
 
     members: LongArray
     depth: float
     sd: float
     p: float
+    deepest: FloatArray
 
 
 def grown(evidence: Evidence, bump: Bump, out: BoolArray) -> BoolArray:
@@ -106,9 +107,22 @@ def judged(plain: Evidence, out: BoolArray) -> list[Patch]:
         if _slip(plain, index[mine], values, covariance):
             continue
         deepest = int(np.argmax(np.sign(z) * values))
-        depth, sd = _depth(plain, index[mine], float(covariance[deepest, deepest]), float(np.sign(z)))
-        result.append(Patch(index[mine], depth, sd, any_of(upper_tail(abs(z)), tests)))
-    return sorted(result, key=lambda one: one.p)
+        depth, sd, at = _depth(plain, index[mine], float(covariance[deepest, deepest]), float(np.sign(z)))
+        result.append(Patch(index[mine], depth, sd, any_of(upper_tail(abs(z)), tests), plain.points.feet[at]))
+    return _merged(sorted(result, key=lambda one: one.p))
+
+
+def _merged(patches: list[Patch]) -> list[Patch]:
+    """Those with the same deepest place taken for one, the strongest: one lump may have fallen apart into groups."""
+    kept: list[Patch] = []
+    for one in patches:
+        same = [k for k, other in enumerate(kept) if np.linalg.norm(one.deepest - other.deepest) < ABOUT]
+        if same:
+            other = kept[same[0]]
+            kept[same[0]] = replace(other, members=np.union1d(other.members, one.members))
+        else:
+            kept.append(one)
+    return kept
 
 
 def _slip(plain: Evidence, members: LongArray, values: FloatArray, covariance: FloatArray) -> bool:
@@ -132,8 +146,9 @@ def _shown(values: FloatArray, covariance: FloatArray) -> float:
     return float(weight @ values / np.sqrt(weight @ covariance @ weight))
 
 
-def _depth(plain: Evidence, members: LongArray, variance: float, sign: float) -> tuple[float, float]:
-    """Depth (mm, signed) of a defect of `sign` and its standard deviation, from the points about its deepest (eq. 17).
+def _depth(plain: Evidence, members: LongArray, variance: float, sign: float) -> tuple[float, float, int]:
+    """Depth (mm, signed) of a defect of `sign`, its standard deviation and its deepest point, from the points about
+    that (eq. 17).
 
     variance: of the residual field there, mm².
     """
@@ -142,7 +157,7 @@ def _depth(plain: Evidence, members: LongArray, variance: float, sign: float) ->
     deepest = mine[int(np.argmax(sign * points.residual[mine]))]
     for _ in range(2):
         value, own, missed, deepest = _peak(points, deepest, sign)
-    return value, float(np.sqrt(variance + own + missed**2 / 12.0))
+    return value, float(np.sqrt(variance + own + missed**2 / 12.0)), int(deepest)
 
 
 def _peak(points: Points, at: int, sign: float) -> tuple[float, float, float, int]:
