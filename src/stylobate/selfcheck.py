@@ -91,7 +91,7 @@ def selfcheck(
         for k, measured in enumerate(found[i] for i in order_along(poses[:, :3, 3], poses[:, :3, 2])):
             evidence = gather(
                 bench.trees[measured.body], bench.edges[measured.body], measured.around, measured.fit.support,
-                measured.pose,
+                measured.pose, measured.pose.field,
             )  # fmt: skip
             checks += checked(evidence, Path(read.file).name, str(k + 1), bench.bodies[measured.body].id)
     return SelfCheck(tuple(checks), tuple(_pooled(checks, cell) for cell in CELLS_MM if checks))

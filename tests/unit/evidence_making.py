@@ -34,7 +34,8 @@ def evidence(displacement: FloatArray, field: Field = FIELD) -> Evidence:
     matrix = np.hstack([rows(points, normals), np.ones((n, 1)), np.zeros((n, SHAPES))])
     away, none = np.full(n, np.inf), np.zeros(n)
     group = groups_of(points, normals)
-    return weighed(Points(points, normals, displacement, matrix, np.full(n, 0.0324), away, none, none, group), field)
+    area, flat = np.full(n, 0.0324), np.zeros(SHAPES)
+    return weighed(Points(points, normals, displacement, matrix, area, away, none, none, group, flat), field)
 
 
 def drawn(count: int, seed: int, field: Field = FIELD) -> FloatArray:

@@ -11,7 +11,7 @@ from stylobate.core.result import Hidden
 from stylobate.core.types import FloatArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
-from stylobate.diagnose.evidence import Points, weighed
+from stylobate.diagnose.evidence import weighed
 from stylobate.diagnose.forms import averaged
 from stylobate.diagnose.hidden import hidden_bend
 from stylobate.diagnose.material import judged, reaching
@@ -19,9 +19,10 @@ from stylobate.diagnose.shapes import leaning, step_across, uneven_layer
 from stylobate.diagnose.significance import Z95, any_of, chi2_tail, corrected, upper_tail
 from stylobate.diagnose.signs import split
 from stylobate.diagnose.state import State
+from stylobate.fit.edges import SHAPES
 from stylobate.measuring.notshown import not_shown
 from stylobate.uncertainty.field import groups_of
-from stylobate.uncertainty.pose import OFFSET
+from stylobate.uncertainty.pose import OFFSET, PROFILE
 from tests.doors.handmade import measurement
 from tests.unit.evidence_making import FIELD, HEIGHT, RADIUS, drawn, evidence, post
 
@@ -292,7 +293,7 @@ def test_where_no_bend_would_show_none_is_said_to(seen: str) -> None:
     points, normals = post()
     kept = normals[:, 2] > 0.5 if seen == "top" else normals[:, 0] > 0.999
     whole = evidence(np.zeros(len(points))).points
-    some = Points(*(getattr(whole, field.name)[kept] for field in fields(whole)))
+    some = replace(whole, **{f.name: getattr(whole, f.name)[kept] for f in fields(whole) if f.name != "profile"})
     alone = weighed(replace(some, group=groups_of(some.feet, some.gradient)), FIELD)
     assert hidden_bend(alone, float(points[kept, 2].min()), HEIGHT).size_deg == np.inf
     assert np.isfinite(hidden_bend(evidence(np.zeros(len(points))), 0.5, HEIGHT).size_deg)
@@ -331,3 +332,17 @@ def test_shifted_views_are_no_bend_or_split_and_a_split_is() -> None:
         state, sign = strongest_sign(noise + step_across(points, normals, 0.4) @ np.array([0.03, -0.015, 0.015]))
         assert sign.cause == "split surface"
         assert state.holds_beside_views(sign)
+
+
+def test_a_profile_already_fitted_changes_neither_what_is_likeliest_nor_what_is_left() -> None:
+    """Of the profile at edges is known where it lies beforehand, whatever the pose came with."""
+    points = evidence(drawn(1, 8)[0]).points
+    rows = points.rows.copy()
+    rows[:, PROFILE] = np.random.default_rng(2).uniform(0.0, 1.0, (len(rows), SHAPES)) * (points.feet[:, 2:] > 5.5)
+    profile = np.linspace(-0.02, 0.01, SHAPES)
+    none = replace(points, rows=rows)
+    fitted = replace(none, profile=profile, residual=points.residual - rows[:, PROFILE] @ profile)
+    one, two = weighed(none, FIELD), weighed(fitted, FIELD)
+    assert two.step[PROFILE] + profile == pytest.approx(one.step[PROFILE], abs=1e-12)
+    assert two.step[:6] == pytest.approx(one.step[:6], abs=1e-12)
+    assert two.score == pytest.approx(one.score, abs=1e-9 * np.abs(one.score).max())

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from stylobate.core.decay import MOST, decay
-from stylobate.uncertainty.field import EDGE_LENGTH, VIEW, Field, Patches
+from stylobate.fit.edges import END
+from stylobate.uncertainty.field import EDGE_LENGTH, VIEW, Field, Patches, Whitened
 
 
 def test_decay_is_exp_to_the_last_bits() -> None:
@@ -30,7 +31,8 @@ def test_covariance_is_the_sum_of_its_parts(smoothness: float) -> None:
     shape = {0.5: np.ones_like(u), 1.5: 1.0 + u, 2.5: 1.0 + u + u**2 / 3.0}[smoothness] * np.exp(-u)
     unit = normal / np.linalg.norm(normal, axis=1, keepdims=True)
     views = normal @ normal.T * np.exp((unit @ unit.T - 1.0) / VIEW)
-    edges = np.outer(edge, edge) * np.exp(-away / EDGE_LENGTH)
+    end = unit[:, 2] > END
+    edges = np.outer(edge, edge) * np.exp(-away / EDGE_LENGTH) * (end[:, None] == end)
     expected = field.correlated_sd**2 * shape + field.view_sd**2 * views + field.edge_sd**2 * edges
     assert found == pytest.approx(expected + np.diag(field.white_sd**2 / count), rel=1e-12, abs=1e-18)
 
@@ -45,3 +47,14 @@ def test_the_factor_of_a_covariance_gives_it_back(patches: int) -> None:
     assert np.all(np.triu(factor, 1) == 0.0)
     assert np.all(np.diag(factor) > 0.0)
     assert factor @ factor.T == pytest.approx(field.covariance(some), rel=1e-12, abs=1e-18)
+
+
+def test_what_is_known_beforehand_draws_once_and_not_at_each_step() -> None:
+    """Of a linear problem many steps end where the first does."""
+    rng = np.random.default_rng(3)
+    matrix, residual, prior = rng.normal(size=(30, 4)), rng.normal(size=30), np.array([0.0, 5.0, 50.0, 500.0])
+    first, _, _ = Whitened(matrix, residual).solve(prior)
+    away = first
+    for _ in range(5):
+        away = away + Whitened(matrix, residual - matrix @ away).solve(prior, away)[0]
+    assert away == pytest.approx(first, rel=1e-9)

@@ -10,10 +10,10 @@ import pytest
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.uncertainty import likelihood
-from stylobate.uncertainty.field import EDGE_LENGTH, Field, same_view
+from stylobate.uncertainty.field import EDGE_LENGTH, Field, same_edge, same_view
 from stylobate.uncertainty.likelihood import FEWER, SMOOTHNESS, STEPS, Whole, estimate, plausible, shifts_of_views
 from stylobate.uncertainty.unsure import doubt
-from tests.unit.evidence_making import FIELD, drawn, evidence, post
+from tests.unit.evidence_making import FIELD, HEIGHT, drawn, evidence, post
 
 LONG = Field(0.004, 0.012, 2.0, 1.5)
 
@@ -144,3 +144,25 @@ def test_edges_enter_the_covariance() -> None:
     assert np.all(edged[~beside] == pytest.approx(0.0, abs=1e-15))
     near = np.sqrt(2.0 * patches.spread[beside])  # two points of one patch
     assert np.diag(edged)[beside] == pytest.approx(0.02**2 * 0.25 * np.exp(-near / EDGE_LENGTH), rel=1e-3)
+
+
+def test_how_untrue_a_surface_is_at_edges_is_estimated() -> None:
+    """Beside the edge of the top residuals are drawn with and without such an error, 20 µm."""
+    one, _ = seen(FIELD, 5)
+    below = np.clip(1.0 - (HEIGHT - one.patches.centre[:, 2]) / 0.45, 0.0, 1.0)
+    inside = np.clip(1.0 - (2.0 - np.hypot(one.patches.centre[:, 0], one.patches.centre[:, 1])) / 0.45, 0.0, 1.0)
+    patches = replace(one.patches, edge=np.where(one.normal[:, 2] > 0.9, inside, below))
+    assert patches.edge is not None
+    beside = np.flatnonzero(patches.edge)
+    factor = np.linalg.cholesky(same_edge(patches, beside) + 1e-9 * np.eye(len(beside)))
+    rng = np.random.default_rng(1)
+    plain: list[float] = []
+    untrue: list[float] = []
+    for seed in range(6):
+        residual = evidence(drawn(1, 200 + seed)[0]).patches.residual
+        worse = residual.copy()
+        worse[beside] += 0.02 * factor @ rng.standard_normal(len(beside))
+        for some, found in ((residual, plain), (worse, untrue)):
+            found.append(estimate(replace(patches, residual=some), (one.field, one.covariance)).edge_sd)
+    assert np.mean(plain) < 0.6 * np.mean(untrue)
+    assert np.mean(untrue) == pytest.approx(0.02, rel=0.3)

@@ -44,7 +44,7 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
     if state.found or patches:
         state = state.under(refielded(state.plain, state.shapes_found(), state.out))
     evidence = state.evidence()
-    unsure = pose.unsure if state.nothing_found and evidence.field is pose.field else None
+    unsure = pose.unsure if state.nothing_found and evidence.field == pose.field.wary() else None
     unsure = unsure or doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field)
     shapes = made_part(evidence.patches.centre, evidence.normal, state.radius, state.top)
     offset = pose.offset + float(evidence.step[OFFSET])

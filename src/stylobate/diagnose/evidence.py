@@ -18,7 +18,7 @@ from stylobate.fit.design import design
 from stylobate.fit.edges import SharpEdges
 from stylobate.uncertainty.field import Field, Patches, groups_of, patches_of
 from stylobate.uncertainty.likelihood import estimate, usual
-from stylobate.uncertainty.pose import PRIOR_SD, Pose, solve
+from stylobate.uncertainty.pose import PRIOR_SD, PROFILE, Pose, solve
 
 NEXT_TO_NONE = 1e-6
 WHOLE = 100  # rows of a matrix that is inverted as it is
@@ -30,7 +30,7 @@ class Points:
 
     feet (n, 3) on the CAD surface, gradient (n, 3) and residual (n,) there, rows (n, q) of θ, area (n,) mm²; to_edge
     (n,) and edge_angle (n,) rad of the nearest sharp edge, inf and 0 where there is none; edge (n,) how much it is at
-    hand; group (n,): patch of each.
+    hand; group (n,): patch of each. profile (SHAPES,): at edges, which the residual is without.
     """
 
     feet: FloatArray
@@ -42,6 +42,7 @@ class Points:
     edge_angle: FloatArray
     edge: FloatArray
     group: LongArray
+    profile: FloatArray
 
     def mean(self, values: FloatArray) -> FloatArray:
         """Values (n, …) averaged over patches (m, …)."""
@@ -54,6 +55,8 @@ class Points:
 @dataclass(frozen=True)
 class Evidence:
     """Residuals of one site, averaged over m patches, and what weighs them.
+
+    The patches' residuals still hold the profile at edges: of it is known where it lies beforehand.
 
     normal (m, 3), area (m,) mm²: of each patch. weight (m, m) = K⁻¹. covariance (q, q) of θ. gain (q, m): what a
     displacement of each patch does to θ. projected (m, m): weight with θ projected out.
@@ -110,8 +113,10 @@ class Evidence:
 
     @property
     def step(self) -> FloatArray:
-        """(q,) least squares θ."""
-        return np.asarray(self.gain @ self.patches.residual)
+        """(q,) from θ at the points' residuals to the likeliest."""
+        step = self.gain @ self.patches.residual
+        step[PROFILE] -= self.points.profile
+        return np.asarray(step)
 
 
 def inverse_of_known(information: FloatArray, shapes: FloatArray, most: float) -> FloatArray:
@@ -138,7 +143,7 @@ def gather(
     tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, field: Field | None = None,
     closest: Closest | None = None,
 ) -> Evidence:  # fmt: skip
-    """The evidence of points `which` (k,) of Around at a weighted pose, under its field or another.
+    """The evidence of points `which` (k,) of Around at a weighted pose, under its field made wary or another.
 
     closest: theirs at that pose, where they are known. Raises ValueError where one lies out of reach.
     """
@@ -151,15 +156,16 @@ def gather(
     return weighed(
         Points(
             here.feet, closest.gradient, here.residual, here.rows, around.area[which], here.to_edge, here.edge_angle,
-            here.edge, group,
+            here.edge, group, pose.profile,
         ),
-        field or pose.field,
+        field or pose.field.wary(),
     )  # fmt: skip
 
 
 def weighed(points: Points, field: Field) -> Evidence:
     """The evidence of points under a field."""
-    patches = patches_of(points.feet, points.residual, points.rows, points.group, points.edge)
+    residual = points.residual + points.rows[:, PROFILE] @ points.profile
+    patches = patches_of(points.feet, residual, points.rows, points.group, points.edge)
     area = np.bincount(points.group, weights=points.area).astype(np.float64)
     weight = inverted(field.covariance(patches))
     half = weight @ patches.matrix
@@ -202,9 +208,9 @@ def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidenc
         None if patches.edge is None else patches.edge[kept],
     )  # fmt: skip
     prior = np.concatenate([1.0 / PRIOR_SD**2, np.ones(shapes.shape[1])])  # of the shapes ±1 mm and rad: no more
-    field = usual(evidence.field.white_sd)
+    field = usual(evidence.field.white_sd).wary()
     for known in (False, True):
         step, covariance, _ = solve(some, field, prior)
         left = replace(some, residual=some.residual - wide @ step)
         field = estimate(left, (field, covariance) if known else None)
-    return weighed(evidence.points, field)
+    return weighed(evidence.points, field.wary())

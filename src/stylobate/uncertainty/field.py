@@ -2,26 +2,27 @@
 
 Covariance of two patches: s²·M_ν(d/L), plus white noise σ²/n on a patch of n points; M_ν is a Matérn correlation with
 smoothness ν of 1/2, 3/2 or 5/2 (method, eq. 6). It is estimated in likelihood.py. What fusing views does comes to it
-with figures of its own: views stand a little off each other, and beside a sharp edge a surface is shown less truly
-(eq. 6a).
+besides: views stand a little off each other, and beside a sharp edge a surface is shown less truly (eq. 6a).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from stylobate.core.decay import decay
 from stylobate.core.jit import compiled
 from stylobate.core.types import FloatArray, LongArray
+from stylobate.fit.edges import END
 
 MOST_PATCHES = 800
 BLOCK = 64  # columns of a matrix that are factored at a time
 LEAST_CELL = 0.16  # mm
 LIKE = 0.1  # between unit normals that are taken together where only normals count
-VIEW_SD = 0.002  # mm: shift of a view (no source)
-EDGE_SD, EDGE_LENGTH = 0.012, 0.3  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
+VIEW_SD = 0.003  # mm: shift of a view (no source)
+EDGE_SD, EDGE_LENGTH = 0.004, 1.0  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
+EDGE_WARY = 0.012  # mm: counted at least where a cause is looked for: what fusing fills in a crease is none (no source)
 MATERN = {0.5: (0.0, 0.0), 1.5: (1.0, 0.0), 2.5: (1.0, 1.0 / 3.0)}
 VIEW = 0.2  # 1 − cosine between normals that are mostly seen in different views: 37° (common practice, no source)
 
@@ -66,6 +67,10 @@ class Field:
         result = _pairs(place, normal, unit, edge, sizes, *_matern_of(self.smoothness, self.length))
         result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
         return result
+
+    def wary(self) -> Field:
+        """The field under which causes are looked for: what a scan leaves at edges must not pass for one."""
+        return replace(self, edge_sd=max(self.edge_sd, EDGE_WARY))
 
     def factor(self, patches: Patches) -> FloatArray:
         """(n, n) lower Cholesky factor of the covariance."""
@@ -137,7 +142,8 @@ def _pairs(
                 row[j] += sizes[1] * along * decay(max(apart, 0.0) / VIEW)
         if sizes[2] * edge[i] > 0.0:
             for j in range(i + 1):
-                row[j] += sizes[2] * edge[i] * edge[j] * decay(away[j] / EDGE_LENGTH)
+                if edge[j] > 0.0 and (f > END) == (unit[2, j] > END):
+                    row[j] += sizes[2] * edge[i] * edge[j] * decay(away[j] / EDGE_LENGTH)
     for i in range(n):
         for j in range(i):
             result[j, i] = result[i, j]
@@ -153,7 +159,10 @@ def same_view(patches: Patches) -> FloatArray:
 
 
 def same_edge(patches: Patches, beside: LongArray) -> FloatArray:
-    """(k, k) covariance of patches `beside` (k,) sharp edges, for a surface off by one mm there (method, eq. 6a)."""
+    """(k, k) covariance of patches `beside` (k,) sharp edges, for a surface off by one mm there (method, eq. 6a).
+
+    The two sides of an edge, the end of the body and its wall, are off each by itself.
+    """
     assert patches.edge is not None
     p = patches
     some = Patches(
@@ -307,11 +316,13 @@ class Whitened:
         """rᵀ K⁻¹ r."""
         return float(self.residual @ self.residual)
 
-    def solve(self, prior: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Parameters, covariance, information (method, eq. 5)."""
+    def solve(self, prior: FloatArray, away: FloatArray | float = 0.0) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Step of the parameters, covariance, information (method, eq. 5). prior (k,): information on them beforehand;
+        away (k,): how far they already lie from what is known of them so.
+        """
         information = self.matrix.T @ self.matrix + np.diag(prior)
         covariance: FloatArray = np.asarray(np.linalg.inv(information), dtype=np.float64)
-        return covariance @ (self.matrix.T @ self.residual), covariance, information
+        return covariance @ (self.matrix.T @ self.residual - prior * away), covariance, information
 
     def gain(self, covariance: FloatArray, factor: FloatArray) -> FloatArray:
         """(k, n): what a displacement of each patch does to the parameters, C Aᵀ K⁻¹, from their covariance (k, k)."""

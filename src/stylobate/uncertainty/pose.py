@@ -97,6 +97,11 @@ class _State:
     def moved(self, step: FloatArray) -> _State:
         return _State(self.pose @ rigid.exp(step[:6]), self.offset + float(step[OFFSET]), self.profile + step[PROFILE])
 
+    @property
+    def away(self) -> FloatArray:
+        """(k,) how far the parameters lie from where they are known to be beforehand, which only the profile is."""
+        return np.array([*np.zeros(PROFILE.start), *self.profile])
+
     def away_from(self, other: _State) -> FloatArray:
         """The step (k,) that leads here from the other."""
         motion = rigid.log(rigid.inverse(other.pose) @ self.pose)
@@ -176,9 +181,9 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
             return None
         factor = field.factor(patches)
         white = Whitened.of(patches, factor)
-        step, covariance, _ = white.solve(prior)
+        step, covariance, _ = white.solve(prior, state.away)
         known = (field, covariance)
-        lower = _lower(site, state, white.cost, step, factor)
+        lower = _lower(site, state, white, step, factor, prior)
         state = state if lower is None else lower[0]
     rested = _rest(site, state, factor, prior)
     if patches is None or rested is None:
@@ -217,12 +222,13 @@ def doubts(pose: Pose, mine: Stand, others: Iterable[Stand], points: FloatArray)
     def least(stand: Stand) -> float:
         site = _Site(stand.tree, stand.edges, points)
         site.group = first.group
-        white = _whitened(site, _State(stand.scan_from_connection, stand.offset, pose.profile), factor)
+        state = _State(stand.scan_from_connection, stand.offset, pose.profile)
+        white = _whitened(site, state, factor)
         if white is None:
             return np.inf
-        step, _, information = white.solve(prior)
+        step, _, information = white.solve(prior, state.away)
         offset = stand.offset + float(step[OFFSET])
-        return white.cost - float(step @ information @ step) + surprise(offset)
+        return _cost(white, state, prior) - float(step @ information @ step) + surprise(offset)
 
     here = least(mine)
     yield from (least(other) - here for other in others)
@@ -236,11 +242,7 @@ class _Rested:
     covariance: FloatArray
     information: FloatArray
     white: Whitened
-
-    @property
-    def cost(self) -> float:
-        """rᵀ K⁻¹ r."""
-        return self.white.cost
+    cost: float
 
     def apart(self, other: _Rested) -> float:
         """ξᵀ C⁻¹ ξ of the step from the other place to this."""
@@ -277,28 +279,34 @@ def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> 
     if white is None:
         return None
     for _ in range(MOST_STEPS):
-        step, covariance, information = white.solve(prior)
+        step, covariance, information = white.solve(prior, state.away)
         moved = float(step @ information @ step)
         if moved < SETTLED:
-            return _Rested(state, covariance, information, white)
-        lower = _lower(site, state, white.cost, step, factor)
+            return _Rested(state, covariance, information, white, _cost(white, state, prior))
+        lower = _lower(site, state, white, step, factor, prior)
         if lower is None:
             break
         state, white = lower
-    return _Rested(state, covariance + np.outer(step, step), information, white)
+    return _Rested(state, covariance + np.outer(step, step), information, white, _cost(white, state, prior))
+
+
+def _cost(white: Whitened, state: _State, prior: FloatArray) -> float:
+    """rᵀ K⁻¹ r, and the squares of what is known beforehand."""
+    return white.cost + float(prior @ state.away**2)
 
 
 def _lower(
-    site: _Site, state: _State, cost: float, step: FloatArray, factor: FloatArray
+    site: _Site, state: _State, white: Whitened, step: FloatArray, factor: FloatArray, prior: FloatArray
 ) -> tuple[_State, Whitened] | None:
     """The step, halved until it lowers the weighted squares; None where no part of it does.
 
     Where only a short edge shows the turn, its derivative there speaks for steps of a quarter turn.
     """
+    cost = _cost(white, state, prior)
     for halving in range(HALVINGS):
         trial = state.moved(step / 2.0**halving)
         there = _whitened(site, trial, factor)
-        if there is not None and there.cost < cost:
+        if there is not None and _cost(there, trial, prior) < cost:
             return trial, there
     return None
 
