@@ -208,9 +208,9 @@ def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidenc
         None if patches.edge is None else patches.edge[kept],
     )  # fmt: skip
     prior = np.concatenate([1.0 / PRIOR_SD**2, np.ones(shapes.shape[1])])  # of the shapes ±1 mm and rad: no more
-    field = usual(evidence.field.white_sd).wary()
-    for known in (False, True):
-        step, covariance, _ = solve(some, field, prior)
+    field, known = usual(evidence.field.white_sd).wary(), None
+    for _ in range(2):
+        step, _, _ = solve(some, field, prior)
         left = replace(some, residual=some.residual - wide @ step)
-        field = estimate(left, (field, covariance) if known else None)
+        field = known = estimate(left, known)
     return weighed(evidence.points, field.wary())

@@ -232,14 +232,14 @@ def unusual(field: Field) -> bool:
     return _surprise(field.length, field.correlated_sd) > UNUSUAL
 
 
-def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -> Field:
+def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | None = None) -> Field:
     """The field that the residuals make likeliest.
 
-    fitted: a field and the covariance (k, k) of the parameters fitted with it, mm²: the residuals are what those
-    parameters left over, and the search starts from that field.
+    known: a field from which the search starts. fitted: covariance (k, k) of the parameters fitted under it, mm², of
+    which the blocks are what is left over; None: the blocks are taken as they are.
     """
     whole = Whole(patches)
-    if fitted is None:
+    if known is None:
         cost = _Likelihood(_Blocks(patches, None), whole)
         start = min(
             ((float(np.log(length)), float(np.log(white))) for length in (0.25, 0.6, 1.5) for white in (0.3, 5.0)),
@@ -249,10 +249,9 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
         for smoothness in (SMOOTHNESS[0], SMOOTHNESS[2]):
             found[smoothness] = _descend(cost, found[1.5][1], smoothness, 0.4, 0.15)
     else:
-        known, covariance = fitted
         start = (float(np.log(known.length)), float(np.log((known.white_sd / known.correlated_sd) ** 2)))
-        cost = _Likelihood(_Blocks(patches, covariance / known.correlated_sd**2), whole)
-        if not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
+        cost = _Likelihood(_Blocks(patches, None if fitted is None else fitted / known.correlated_sd**2), whole)
+        if fitted is not None and not np.isfinite(cost(start[0], start[1], known.smoothness)[0]):
             # The fit moved too far for its covariance to be subtracted.
             cost = _Likelihood(_Blocks(patches, None), whole)
         found = {known.smoothness: _descend(cost, start, known.smoothness, 0.2, 0.08)}
@@ -261,7 +260,7 @@ def estimate(patches: Patches, fitted: tuple[Field, FloatArray] | None = None) -
     scale = max(scale, 1e-12)
     white, correlated = float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale))
     field = Field(white, correlated, float(np.exp(log_length)), smoothness, VIEW_SD, EDGE_SD)
-    return field if fitted is None else replace(field, edge_sd=_edge_sd(whole, field))
+    return field if known is None else replace(field, edge_sd=_edge_sd(whole, field))
 
 
 def _edge_sd(whole: Whole, field: Field) -> float:

@@ -171,22 +171,21 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     sharp = seen[0]
     state = replace(state, profile=likeliest_profile(sharp.rows[:, PROFILE], sharp.residual))
     prior = 1.0 / PRIOR_SD**2
-    known: tuple[Field, FloatArray] | None = None
+    field: Field | None = None
     for _ in range(FIELD_ROUNDS):
         patches = site.patches(state)
         if patches is None:
             return None
-        field = estimate(patches, known)
+        field = estimate(patches, field)
         if field.correlated_sd * min(1.0, field.length / FOREIGN_LENGTH) > FOREIGN_SD:
             return None
         factor = field.factor(patches)
         white = Whitened.of(patches, factor)
-        step, covariance, _ = white.solve(prior, state.away)
-        known = (field, covariance)
+        step, _, _ = white.solve(prior, state.away)
         lower = _lower(site, state, white, step, factor, prior)
         state = state if lower is None else lower[0]
     rested = _rest(site, state, factor, prior)
-    if patches is None or rested is None:
+    if patches is None or field is None or rested is None:
         return None
     rested = _best_turned(site, rested, factor, prior)
     state, information = rested.state, rested.information

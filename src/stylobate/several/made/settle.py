@@ -120,7 +120,7 @@ def _weighed(form: Form, near: Around, fitted: Lain, seen: float) -> Seated:
         on = closest.face >= 0
         here = design(local[on], closest.at(on), UNROUNDED, offset, np.zeros(SHAPES))
         patches = patches_of(here.feet, here.residual, here.rows, groups_of(here.feet, closest.gradient[on]))
-        field = replace(estimate(patches, None if field is None else (field, covariance)), view_sd=0.0, edge_sd=0.0)
+        field = replace(estimate(patches, field, covariance), view_sd=0.0, edge_sd=0.0)
         step, covariance, _ = solve(patches, field, 1.0 / PRIOR_SD**2)
         pose, offset = pose @ exp(step[:6]), offset + float(step[6])
     final = form.tree.closest(to_connection(pose, points), REACH)
