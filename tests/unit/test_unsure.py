@@ -164,5 +164,6 @@ def test_how_untrue_a_surface_is_at_edges_is_estimated() -> None:
         worse[beside] += 0.02 * factor @ rng.standard_normal(len(beside))
         for some, found in ((residual, plain), (worse, untrue)):
             found.append(estimate(replace(patches, residual=some), one.field).edge_sd)
-    assert np.mean(plain) < 0.6 * np.mean(untrue)
+    assert np.all(np.array(untrue) > plain)
+    assert np.mean(untrue) > 1.3 * np.mean(plain)
     assert np.mean(untrue) == pytest.approx(0.02, rel=0.3)
