@@ -167,3 +167,15 @@ def test_how_untrue_a_surface_is_at_edges_is_estimated() -> None:
     assert np.all(np.array(untrue) > plain)
     assert np.mean(untrue) > 1.3 * np.mean(plain)
     assert np.mean(untrue) == pytest.approx(0.02, rel=0.3)
+
+
+def test_edges_shown_less_truly_widen_what_is_stated_beyond_their_weight() -> None:
+    one, _ = seen(FIELD, 3)
+    gain = one.gain[:6]
+    patches = replace(one.patches, edge=np.where(one.patches.centre[:, 2] > 5.0, 1.0, 0.0))
+    known, doubted = replace(one.field, edge_sd=0.004), replace(one.field, edge_sd=0.004, edge_doubt=0.012)
+    added = doubt(np.eye(6), gain, patches, doubted).added - doubt(np.eye(6), gain, patches, known).added
+    more = replace(one.field, edge_sd=0.012).covariance(patches) - known.covariance(patches)
+    assert np.diag(added) == pytest.approx(np.diag(gain @ more @ gain.T), rel=0.3)
+    assert np.allclose(doubt(np.eye(6), gain, patches, replace(doubted, edge_doubt=0.003)).added,
+                       doubt(np.eye(6), gain, patches, known).added)  # fmt: skip

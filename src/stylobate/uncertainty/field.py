@@ -47,7 +47,8 @@ class Patches:
 class Field:
     """Noise of one site: white_sd of a point, correlated_sd, mm; length mm; smoothness ν.
 
-    view_sd, edge_sd, mm: of the shift of a view, and of a surface at a sharp edge.
+    view_sd, edge_sd, mm: of the shift of a view, and of a surface at a sharp edge; edge_doubt, mm: what the latter
+    counts as in the covariance of what is fitted, where that is more (method, eq. 8d).
     """
 
     white_sd: float
@@ -56,6 +57,7 @@ class Field:
     smoothness: float
     view_sd: float = 0.0
     edge_sd: float = 0.0
+    edge_doubt: float = 0.0
 
     def covariance(self, patches: Patches) -> FloatArray:
         """(n, n) covariance of the patches' residuals, mm²."""

@@ -21,6 +21,7 @@ from stylobate.core.normal import factored
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.uncertainty.field import (
     EDGE_SD,
+    EDGE_WARY,
     VIEW_SD,
     Field,
     Patches,
@@ -48,8 +49,9 @@ UNHEARD = 24.0  # −2 log of the odds, 6e-6, below which a field adds nothing
 # Standard deviation of a view's shift, mm: half Cauchy with 2 µm, and what each step stands for (no source).
 VIEWS = np.array([0.0, 0.001, 0.002, 0.004, 0.008, 0.016])
 VIEWS_WEIGHT = np.gradient(VIEWS) / (1.0 + (VIEWS / 0.002) ** 2)
-# Standard deviation of a surface at sharp edges, mm, each as likely beforehand (no source).
+# Standard deviation of a surface at sharp edges, mm, each as likely beforehand (no source), the first for none.
 EDGES = np.array([0.0, 0.003, 0.006, 0.012, 0.024])
+FUSED = 2  # of EDGES, that scans fused of depth maps show (no source)
 SHAPES_KEPT = 12  # correlations, by length and smoothness: a search comes back to one with other white noise
 RIDGE = 1e-6  # of the mean information: a motion that nothing fixes does not make it singular
 
@@ -260,23 +262,22 @@ def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | 
     scale = max(scale, 1e-12)
     white, correlated = float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale))
     field = Field(white, correlated, float(np.exp(log_length)), smoothness, VIEW_SD, EDGE_SD)
-    return field if known is None else replace(field, edge_sd=_edge_sd(whole, field))
+    return field if known is None else _at_edges(whole, field)
 
 
-def _edge_sd(whole: Whole, field: Field) -> float:
-    """Root mean square by which the surface is shown less truly at sharp edges, mm: what is known before, and what
-    the residuals say beside this field.
-    """
+def _at_edges(whole: Whole, field: Field) -> Field:
+    """The field with how untrue the residuals say a surface is at sharp edges (method, eq. 6a, 8d)."""
     beside = np.flatnonzero(whole.large.edge if whole.large.edge is not None else ())
     if not len(beside):
-        return EDGE_SD
+        return field
     scale = field.correlated_sd**2
     shape = whole.shape(field.length, field.smoothness) + field.view_sd**2 / scale * same_view(whole.large)
     alike = np.zeros_like(shape)
     alike[np.ix_(beside, beside)] = same_edge(whole.large, beside)
     cost = [_minus_twice_log(whole, shape + e**2 / scale * alike, field.correlated_sd, field.white_sd) for e in EDGES]
     odds = np.exp((min(cost) - np.array(cost)) / 2.0)
-    return float(np.sqrt(odds @ EDGES**2 / odds.sum()))
+    untrue = odds[FUSED] / (odds[0] + odds[FUSED])
+    return replace(field, edge_sd=float(np.sqrt(odds @ EDGES**2 / odds.sum())), edge_doubt=EDGE_WARY * np.sqrt(untrue))
 
 
 def plausible(whole: Whole, field: Field) -> tuple[list[Field], FloatArray]:

@@ -1,4 +1,4 @@
-"""How much less sure a pose is because its residual field is not known but estimated (method, eq. 8b, 8c)."""
+"""How much less sure a pose is because its residual field is not known but estimated (method, eq. 8b–8d)."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
 
     gain (k, n): what a displacement of each patch does to the parameters. The weights of the fit stay, so each field
     that the residuals allow gives G K Gᵀ, and their mean is the covariance. It is taken over larger patches, and enters
-    as the ratio to the same sum under `field`. What larger shifts of views do comes to it.
+    as the ratio to the same sum under `field`. What larger shifts of views, and edges shown less truly, do comes to it.
     """
     whole = Whole(patches, FEWER)
     coarse = _by(whole.group, gain)
@@ -39,7 +39,8 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
     alike = like_normals(patches)
     by_view = _by(alike, gain)
     of_views = by_view @ same_view(merged(patches, alike)) @ by_view.T
-    fixed = field.view_sd**2 * of_views + field.edge_sd**2 * _at_edges(whole, coarse)
+    of_edges = _at_edges(whole, coarse)
+    fixed = field.view_sd**2 * of_views + field.edge_sd**2 * of_edges
 
     @cache
     def smooth(length: float, smoothness: float) -> FloatArray:
@@ -53,7 +54,9 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
     mean = np.average([carried(one) for one in fields], axis=0, weights=weights)
     kept = UNCHANGED * covariance
     ratio = np.linalg.cholesky(mean + kept) @ np.linalg.inv(np.linalg.cholesky(carried(field) + kept))
-    return Doubt(np.asarray(ratio, dtype=np.float64), shifts_of_views(whole, field) * of_views)
+    more = max(field.edge_doubt**2 - field.edge_sd**2, 0.0)
+    added = shifts_of_views(whole, field) * of_views + more * of_edges
+    return Doubt(np.asarray(ratio, dtype=np.float64), added)
 
 
 def _at_edges(whole: Whole, gain: FloatArray) -> FloatArray:
