@@ -66,12 +66,13 @@ def reaching(evidence: Evidence, out: BoolArray) -> BoolArray:
     standard = np.where(
         own < LEAST_OWN * np.diag(evidence.weight), 0.0, evidence.score / np.sqrt(np.maximum(own, 1e-300))
     )
+    height = evidence.points.mean(evidence.points.residual)
     group = touching(evidence.patches.centre[index], NEIGHBOUR)
     wider = out.copy()
     for k in range(int(group.max()) + 1):
         mine = np.zeros(len(out), np.bool_)
         mine[index[group == k]] = True
-        wider |= _joined(evidence, mine, float(np.sign(evidence.patches.residual[mine].sum())) * standard)
+        wider |= _joined(evidence, mine, float(np.sign(height[mine].sum())) * standard)
     return wider
 
 
