@@ -31,7 +31,7 @@ def test_sites_are_numbered_as_measure_does(monkeypatch: pytest.MonkeyPatch) -> 
     for k in (2, 0, 3, 1):
         at = np.eye(4)
         at[:2, 3] = along[k]
-        pose = SimpleNamespace(scan_from_connection=at)
+        pose = SimpleNamespace(scan_from_connection=at, field=None)
         found.append(SimpleNamespace(body=0, around=None, fit=SimpleNamespace(support=None), pose=pose))
     bench = SimpleNamespace(trees=[None], edges=[None], bodies=[SimpleNamespace(id="post")])
     seen: list[tuple[str, float]] = []
@@ -41,7 +41,7 @@ def test_sites_are_numbered_as_measure_does(monkeypatch: pytest.MonkeyPatch) -> 
         return []
 
     monkeypatch.setattr(selfcheck, "fitted_sites", lambda *_: (bench, found))
-    monkeypatch.setattr(selfcheck, "gather", lambda *parts: parts[-1])
+    monkeypatch.setattr(selfcheck, "gather", lambda *parts: parts[4])
     monkeypatch.setattr(selfcheck, "checked", note)
     scan = Scan(Surface(np.zeros((1, 3)), np.zeros((0, 3), np.int32)), np.zeros(3), "s", "")
     selfcheck.selfcheck([scan], PartsFolder("", "", "", "", (), ()))
