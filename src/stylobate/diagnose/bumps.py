@@ -79,7 +79,7 @@ def strongest(evidence: Evidence, live: BoolArray) -> Bump | None:
 
     p is that of the largest of all responses, both signs.
     """
-    live = live & (np.diag(evidence.projected) > LEAST_WEIGHT * np.diag(evidence.weight))
+    live = live & not_freed(evidence)
     if not live.any():
         return None
     place, everywhere, edge = evidence.patches.centre, np.ones(len(live)), along_edges(evidence)
@@ -93,8 +93,13 @@ def strongest(evidence: Evidence, live: BoolArray) -> Bump | None:
         k = int(np.argmax(np.abs(z)))
         if abs(z[k]) > abs(best):
             best, at, width, form = float(z[k]), int(centres[k]), trial, shape
-    p = any_of(upper_tail(abs(best)), tests_on(evidence, live))
+    p = any_of(upper_tail(abs(best)), _tests(evidence, live, edge))
     return Bump(best, p, place[at], width, form, _spike(evidence, live & (form > 0.0), at, width, form))
+
+
+def not_freed(evidence: Evidence) -> BoolArray:
+    """(m,) of which patches weight is left."""
+    return np.asarray(np.diag(evidence.projected) > LEAST_WEIGHT * np.diag(evidence.weight))
 
 
 def along_edges(evidence: Evidence) -> FloatArray:
@@ -107,7 +112,11 @@ def tests_on(evidence: Evidence, live: BoolArray) -> float:
     """Independent tests that all filters on the patches `live` (m,) amount to: area / (CELL_SHARE · width²) of a width,
     along edges one on half a width, but no more than there are patches, each with both signs.
     """
-    edge = live & (along_edges(evidence) > 0.0)
+    return _tests(evidence, live, along_edges(evidence))
+
+
+def _tests(evidence: Evidence, live: BoolArray, along: FloatArray) -> float:
+    edge = live & (along > 0.0)
     area, strip = float(evidence.area[live].sum()), float(evidence.area[edge].sum()) / (2.0 * BESIDE_EDGE)
     caps = sum(min(float(live.sum()), area / (CELL_SHARE * width**2)) for width in WIDTHS)
     return 2.0 * (caps + sum(min(float(edge.sum()), strip / (0.5 * width)) for width in ALONG_EDGE))

@@ -105,7 +105,7 @@ def _cleared(state: State) -> State:
     best = _best_of_each(state)
     if min(sign.p for sign in best) > SUSPECT and not unusual(state.plain.field):
         return state
-    as_usual = state.under(weighed(state.plain.points, usual(state.plain.field.white_sd).wary()))
+    as_usual = state.under(weighed(state.plain.points, usual(state.plain.field.white_sd)))
     shapes = np.hstack([sign.shapes for sign in _best_of_each(as_usual)])
     return state.under(refielded(state.plain, shapes, state.out))
 

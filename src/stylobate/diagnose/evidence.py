@@ -208,7 +208,7 @@ def refielded(evidence: Evidence, shapes: FloatArray, out: BoolArray) -> Evidenc
         None if patches.edge is None else patches.edge[kept],
     )  # fmt: skip
     prior = np.concatenate([1.0 / PRIOR_SD**2, np.ones(shapes.shape[1])])  # of the shapes ±1 mm and rad: no more
-    field, known = usual(evidence.field.white_sd).wary(), None
+    field, known = usual(evidence.field.white_sd), None
     for _ in range(2):
         step, _, _ = solve(some, field, prior)
         left = replace(some, residual=some.residual - wide @ step)

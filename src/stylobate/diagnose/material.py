@@ -9,7 +9,7 @@ import numpy as np
 from stylobate.core.buckets import Buckets
 from stylobate.core.result import Finding
 from stylobate.core.types import BoolArray, FloatArray, LongArray
-from stylobate.diagnose.bumps import STILL, Bump, tests_on
+from stylobate.diagnose.bumps import STILL, Bump, not_freed, tests_on
 from stylobate.diagnose.evidence import Evidence, Points, unit_shapes
 from stylobate.diagnose.foreign import touching
 from stylobate.diagnose.significance import Z95, any_of, corrected, upper_tail
@@ -19,7 +19,6 @@ CORE = 0.35  # of a width about the centre: patches taken whatever they say
 JOINED = 2.0  # standard deviations with which a neighbour joins a patch, well below those that found it
 NEIGHBOUR = 0.35  # mm
 FAR, SEVERAL = 4.0, 3  # standard deviations of a point; points so far off that are no slip of the scanner
-LEAST_OWN = 1e-6  # of a patch's own weight: one with less left has been freed
 ABOUT, LEAST_ABOUT, SAME_SIDE = 0.3, 8, 0.7  # mm about the deepest point; points; cosine of normals: for its height
 SHALLOW = 0.015  # mm: a defect no deeper is left out of the fit but not named; it asks nothing of anybody (no source)
 MOST_NAMED = 3  # patches of each kind that are named
@@ -47,9 +46,7 @@ class Patch:
 def grown(evidence: Evidence, bump: Bump, out: BoolArray) -> BoolArray:
     """`out` (m,) with the patches about a bump: its core, and neighbours that lean its way."""
     distance = np.linalg.norm(evidence.patches.centre - bump.centre, axis=1)
-    score, own = evidence.score, np.diag(evidence.projected)
-    standard = np.sign(bump.z) * score / np.sqrt(np.maximum(own, 1e-300))
-    standard[own < LEAST_OWN * np.diag(evidence.weight)] = 0.0
+    standard = np.sign(bump.z) * _standard(evidence)
     taken = (distance < CORE * bump.width) | ((distance < 0.5 * bump.width) & (standard > 1.0))
     return np.asarray(out | _joined(evidence, taken & (bump.form > 0.0), standard))
 
@@ -62,10 +59,7 @@ def reaching(evidence: Evidence, out: BoolArray) -> BoolArray:
     index = np.nonzero(out)[0]
     if not len(index):
         return out
-    own = np.diag(evidence.projected)
-    standard = np.where(
-        own < LEAST_OWN * np.diag(evidence.weight), 0.0, evidence.score / np.sqrt(np.maximum(own, 1e-300))
-    )
+    standard = _standard(evidence)
     height = evidence.points.mean(evidence.points.residual)
     group = touching(evidence.patches.centre[index], NEIGHBOUR)
     wider = out.copy()
@@ -74,6 +68,12 @@ def reaching(evidence: Evidence, out: BoolArray) -> BoolArray:
         mine[index[group == k]] = True
         wider |= _joined(evidence, mine, float(np.sign(height[mine].sum())) * standard)
     return wider
+
+
+def _standard(evidence: Evidence) -> FloatArray:
+    """(m,) standard deviations by which each patch stands out by itself; 0 of one that has been freed."""
+    own = np.maximum(np.diag(evidence.projected), 1e-300)
+    return np.where(not_freed(evidence), evidence.score / np.sqrt(own), 0.0)
 
 
 def _joined(evidence: Evidence, taken: BoolArray, standard: FloatArray) -> BoolArray:

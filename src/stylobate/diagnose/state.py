@@ -64,11 +64,14 @@ class State:
             out[bump.spike] = True
         else:
             out = material.grown(self.freed, bump, self.out)
-        return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
+        return self._leaving(out)
 
     def with_neighbours(self) -> State:
         """After leaving out what lies beside the patches left out and leans their way."""
-        out = material.reaching(self.freed, self.out)
+        return self._leaving(material.reaching(self.freed, self.out))
+
+    def _leaving(self, out: BoolArray) -> State:
+        """With patches `out` (m,) left out, those so far among them."""
         return replace(self, freed=self.freed.without(np.nonzero(out & ~self.out)[0]), out=out)
 
     def shapes_found(self, but: str = "") -> FloatArray:

@@ -225,8 +225,8 @@ def _descend(
 
 
 def usual(white_sd: float) -> Field:
-    """The field that scanners have most often, with the white noise (mm) of this site."""
-    return Field(white_sd, float(np.exp(SD_PRIOR[0])), float(np.exp(LENGTH_PRIOR[0])), 1.5, VIEW_SD, EDGE_SD)
+    """The field that scanners have most often, made wary, with the white noise (mm) of this site."""
+    return Field(white_sd, float(np.exp(SD_PRIOR[0])), float(np.exp(LENGTH_PRIOR[0])), 1.5, VIEW_SD, EDGE_WARY)
 
 
 def unusual(field: Field) -> bool:
@@ -262,20 +262,19 @@ def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | 
     scale = max(scale, 1e-12)
     white, correlated = float(np.sqrt(scale * np.exp(log_white))), float(np.sqrt(scale))
     field = Field(white, correlated, float(np.exp(log_length)), smoothness, VIEW_SD, EDGE_SD)
-    return field if known is None else _at_edges(whole, field)
+    return field if known is None else _with_edges(whole, field)
 
 
-def _at_edges(whole: Whole, field: Field) -> Field:
+def _with_edges(whole: Whole, field: Field) -> Field:
     """The field with how untrue the residuals say a surface is at sharp edges (method, eq. 6a, 8d)."""
     beside = np.flatnonzero(whole.large.edge if whole.large.edge is not None else ())
     if not len(beside):
         return field
-    scale = field.correlated_sd**2
-    shape = whole.shape(field.length, field.smoothness) + field.view_sd**2 / scale * same_view(whole.large)
+    views = field.view_sd**2 / field.correlated_sd**2 * same_view(whole.large)
+    shape = whole.shape(field.length, field.smoothness) + views
     alike = np.zeros_like(shape)
     alike[np.ix_(beside, beside)] = same_edge(whole.large, beside)
-    cost = [_minus_twice_log(whole, shape + e**2 / scale * alike, field.correlated_sd, field.white_sd) for e in EDGES]
-    odds = np.exp((min(cost) - np.array(cost)) / 2.0)
+    odds = _odds(whole, field, shape, alike, EDGES)
     untrue = odds[FUSED] / (odds[0] + odds[FUSED])
     return replace(field, edge_sd=float(np.sqrt(odds @ EDGES**2 / odds.sum())), edge_doubt=EDGE_WARY * np.sqrt(untrue))
 
@@ -325,10 +324,18 @@ def shifts_of_views(whole: Whole, field: Field) -> float:
     """
     shape = whole.shape(field.length, field.smoothness)
     alike = same_view(whole.large)
-    scale = field.correlated_sd**2
-    cost = [_minus_twice_log(whole, shape + v**2 / scale * alike, field.correlated_sd, field.white_sd) for v in VIEWS]
-    odds = VIEWS_WEIGHT * np.exp((min(cost) - np.array(cost)) / 2.0)
+    odds = VIEWS_WEIGHT * _odds(whole, field, shape, alike, VIEWS)
     return max(float(odds @ VIEWS**2 / odds.sum()) - field.view_sd**2, 0.0)
+
+
+def _odds(whole: Whole, field: Field, shape: FloatArray, alike: FloatArray, sds: FloatArray) -> FloatArray:
+    """Likelihood of each sd (k,), mm, of what goes together as `alike` (n, n), over that of the likeliest.
+
+    shape (n, n): all else but the white noise, over the field's s².
+    """
+    scale = field.correlated_sd**2
+    cost = [_minus_twice_log(whole, shape + sd**2 / scale * alike, field.correlated_sd, field.white_sd) for sd in sds]
+    return np.asarray(np.exp((min(cost) - np.array(cost)) / 2.0))
 
 
 def _minus_twice_log(whole: Whole, shape: FloatArray, sd: float, white_sd: float) -> float:

@@ -75,7 +75,7 @@ class Pose:
 # What is known before the fit: the search has found the place, so nothing here weighs against real data; it keeps a
 # motion that the surface does not fix (the turn of a round body) finite. Standard deviations: 0.5 mm, 0.3 rad, any
 # turn; the offset as in the fit; the profile at edges.
-PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, np.pi / np.sqrt(3.0), OFFSET_SD, *PROFILE_SD])
+PRIOR_SD = np.array([0.5, 0.5, 0.5, 0.3, 0.3, rigid.ANY_TURN, OFFSET_SD, *PROFILE_SD])
 FIELD_ROUNDS = 3  # the field is estimated anew in these, then kept
 MOST_STEPS, HALVINGS = 12, 4
 SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: a seventh of a standard deviation
