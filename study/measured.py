@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from study.least import least
-from study.put_in import MATERIAL, departure_um, plainness
+from study.put_in import MATERIAL, departure_um, plainness, turn_stands
 from study.scenes import Case, scan_of
 from stylobate.core import rigid
 from stylobate.core.result import Site
@@ -19,7 +19,7 @@ from stylobate.find.thin import vertex_normals
 from stylobate.fit.descend import rows, to_connection
 from stylobate.measuring import measure
 from stylobate.measuring.described import Work, site_of
-from stylobate.measuring.site import Bench, Measured, measure_site
+from stylobate.measuring.site import Bench, Measured, Resembles, measure_site
 from stylobate.settings import DEFAULT
 from stylobate.simulate import Truth
 
@@ -27,6 +27,7 @@ WORK = "bridge"
 START_MM, START_RAD = 0.15, 0.03  # sd of the start about the truth, each axis
 TURNS = 6
 SAME_PLACE = 0.5  # mm
+TOO_LITTLE = "too little seen"  # a warning of the command names the place of such a scan body
 
 
 def outcome(case: Case, search: bool) -> dict[str, Any]:
@@ -62,19 +63,23 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
     else:
         measured, bench = _from_near(case, truth, scan)
         site = None
-        if measured is not None:
+        if isinstance(measured, Resembles):
+            kept["told"] = TOO_LITTLE if measured.loose else "no part fits"
+        elif measured is not None:
             site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
             white = _white(measured)
-            kept["least"] = None if case.cause else least(bench, measured)
+            kept["least"] = None if case.cause else least(bench, measured, made)
             if case.cause in (*MATERIAL, "bent body"):
                 kept["stands"], kept["needs"] = plainness(made, bench, measured)
+            if case.cause == "index ambiguous":
+                kept["turn_stands"] = turn_stands(made, bench, measured)
     kept["found"] = site is not None
     if site is not None:
         kept |= _compared(site, truth, white)
     return kept
 
 
-def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Measured | None, Bench]:
+def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Measured | Resembles | None, Bench]:
     bench = Bench(case.parts(), case.bodies)
     vertices = scan.surface.vertices
     pose = truth.scan_from_connection.copy()
@@ -84,8 +89,7 @@ def _from_near(case: Case, truth: Truth, scan: Scan) -> tuple[Measured | None, B
     turns = [rigid.exp(np.array([0, 0, 0, 0, 0, k * 2.0 * np.pi / TURNS])) for k in range(TURNS)]
     starts = [(body, pose @ rigid.exp(jitter) @ turn) for body in range(len(case.bodies)) for turn in turns]
     candidate = Candidate(tuple(Reading(body, start, 1.0) for body, start in starts))
-    measured = measure_site(bench, vertices, vertex_normals(vertices, scan.surface.faces), candidate)
-    return (measured if isinstance(measured, Measured) else None), bench
+    return measure_site(bench, vertices, vertex_normals(vertices, scan.surface.faces), candidate), bench
 
 
 def _white(measured: Measured) -> FloatArray:

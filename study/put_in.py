@@ -8,8 +8,10 @@ import math
 
 import numpy as np
 
+from stylobate.choose.readings import TURNS_DEG
+from stylobate.choose.turns import SET_AGAINST
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.rigid import inverse
+from stylobate.core.rigid import inverse, turn_z
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose.bumps import tests_on
 from stylobate.diagnose.evidence import gather
@@ -24,11 +26,13 @@ from stylobate.simulate import Scene
 from stylobate.simulate.edges import rounded, sharp_edges
 from stylobate.simulate.faults import WORN_MM, spheres, spot_on_edge, style_of, worn_radius
 from stylobate.simulate.making import streams_of
+from stylobate.uncertainty.pose import doubts
 
 MATERIAL = ("lost material", "added material")
 SEEN_WITHIN = 0.3  # mm: a spot is in the scan where a vertex lies so near
 SPOTS = 20_000  # on a sphere
 SPACING = 0.05  # mm between the spots of a worn edge
+ON_IT = 0.15  # mm: what lies farther off without noise is not the scan region
 
 
 def departure_um(made: Scene) -> float:
@@ -101,6 +105,22 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
         tests = tests_on(evidence, np.ones(len(shape), np.bool_))
         return stands, float(norm.isf(each / tests)) + POWER_Z
     return stands, math.sqrt(-2.0 * math.log(each / TESTS["bent body"])) + POWER_Z
+
+
+def turn_stands(made: Scene, bench: Bench, measured: Measured) -> float:
+    """By how many standard deviations of this site's noise the true turn stands out of the next likely one, without
+    noise: the root of −2 ln of its odds where what is seen of the scan body, all of it, lies as drawn.
+    """
+    stood = made.sites[0].scan_from_connection
+    seen = made.true_vertices[made.label == 0]
+    seen = seen[:: max(1, len(seen) // SET_AGAINST)]
+    tree = bench.trees[0]
+    back = inverse(stood)
+    off = tree.closest(seen @ back[:3, :3].T + back[:3, 3], 2.0).distance
+    seen = np.ascontiguousarray(seen[np.abs(off) < ON_IT])
+    turned = [bench.stand(0, stood @ turn_z(math.radians(turn)), 0.0) for turn in TURNS_DEG[1:]]
+    odds = doubts(measured.pose, bench.stand(0, stood, 0.0), turned, seen)
+    return math.sqrt(max(min(odds, default=0.0), 0.0))
 
 
 def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray, stood: FloatArray) -> FloatArray:

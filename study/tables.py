@@ -8,11 +8,16 @@ from typing import Any
 
 import numpy as np
 
+from study.measured import TOO_LITTLE
 from study.scenes import FOREIGN, KERNELS, SIZES
+from stylobate.choose.readings import TURN_ODDS
+from stylobate.diagnose.hidden import POWER_Z
 
 Row = dict[str, Any]
 WHOLE_LEAN = 0.75  # of a bend in the error of the axis: then all that is seen leans as one
 LIMIT_UM, LIMIT_DEG = 50.0, 0.4  # of `--work bridge`
+OPEN = float(np.sqrt(2.0 * np.log(TURN_ODDS) + POWER_Z**2) - POWER_Z)
+"""Standard deviations by which a turn stands out that is left open with 95 %."""
 
 
 def clopper_pearson(hits: int, count: int, level: float = 0.95) -> tuple[float, float]:
@@ -149,23 +154,27 @@ def alarmed(row: Row) -> bool:
 
 def plain(row: Row) -> bool:
     """Whether the scan shows the fault with 95 % beside the site's own noise, where that was worked out."""
+    if "turn_stands" in row:
+        return bool(row["turn_stands"] < OPEN)
     return bool(row.get("stands") is None or row["stands"] >= row["needs"])
 
 
 def confusion(faulty: Sequence[Row]) -> str:
     """Cause put in × cause named (every one named counts); what the scan cannot show in rows of its own."""
     causes = list(SIZES)
-    found = [*causes, "part ambiguous"]
-    known = {row["cause"] for row in faulty if row.get("stands") is not None}
+    found = [*causes, "part ambiguous", TOO_LITTLE]
+    known = {row["cause"] for row in faulty if not plain(row)}
     body = []
     for cause, shows in [*((cause, True) for cause in causes), *((cause, False) for cause in causes if cause in known)]:
         some = [row for row in faulty if row["cause"] == cause and plain(row) == shows]
         seen = [row for row in some if row["found"]]
+        silent = sum(not row["found"] and "told" not in row for row in some)
         cells = []
         for name in found:
             hits = sum(any(f[0] == name for f in row["findings"]) for row in seen)
+            hits += sum(row.get("told") == name for row in some)
             cells.append(f"**{hits}**" if name == cause and hits else str(hits or "·"))
-        body.append([cause if shows else f"{cause}, not shown", str(len(some)), str(len(some) - len(seen)), *cells])
+        body.append([cause if shows else f"{cause}, not shown", str(len(some)), str(silent or "·"), *cells])
     return lines(["put in", "sites", "no site", *found], body)
 
 
@@ -200,13 +209,17 @@ def size_pairs(faulty: Sequence[Row], cause: str, style: str) -> list[tuple[floa
 
 
 def smallest(clean: Sequence[Row]) -> str:
-    """Median, and the tenth and ninetieth percentile, of the smallest fault that a clean site would show."""
+    """Median, and the tenth and ninetieth percentile, of the smallest fault that a clean site would show; beside it the
+    median of what it would show at best.
+    """
     some = [row["least"] for row in clean if row["found"] and row.get("least")]
     if not some:
         return "–\n"
     body = []
     for name in some[0]:
-        low, middle, high = np.quantile([one[name] for one in some], [0.1, 0.5, 0.9])
+        low, middle, high = np.quantile([one[name][0] for one in some], [0.1, 0.5, 0.9])
+        best = float(np.median([one[name][1] for one in some]))
         digits = 2 if name.endswith("deg") else 0
-        body.append([name.replace("_", " "), f"{middle:.{digits}f}", f"{low:.{digits}f}–{high:.{digits}f}"])
-    return lines(["fault", "median site", "10–90 % of sites"], body)
+        numbers = f"{middle:.{digits}f}", f"{low:.{digits}f}–{high:.{digits}f}", f"{best:.{digits}f}"
+        body.append([name.replace("_", " "), *numbers])
+    return lines(["fault", "median site", "10–90 % of sites", "median at best"], body)

@@ -17,7 +17,7 @@ from stylobate.uncertainty.pose import Pose
 def diagnosis(*causes: str) -> Diagnosis:
     parameters: FloatArray = 1e-6 * np.eye(7 + SHAPES)
     pose = Pose(np.eye(4), parameters, 0.0, np.zeros(SHAPES), Field(0.008, 0.010, 0.6, 1.5), 100.0)
-    return Diagnosis(pose, tuple(Finding(cause, "") for cause in causes), np.zeros((6, 2)), None)
+    return Diagnosis(pose, tuple(Finding(cause, "") for cause in causes), np.zeros((6, 2)), None, np.zeros(0, np.int64))
 
 
 @pytest.mark.parametrize(

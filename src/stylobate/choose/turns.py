@@ -2,33 +2,46 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
 
-from stylobate.choose.readings import LEAST_ODDS, TURN_STEP_DEG, apart_deg, turns_left_deg
+from stylobate.choose.readings import LEAST_ODDS, TURN_ODDS, TURN_STEP_DEG, apart_deg, turns_left_deg
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
-from stylobate.uncertainty.pose import Pose, Stand, doubts
+from stylobate.uncertainty.pose import TURN, Pose, Stand, doubts
 
 SET_AGAINST = 2500  # points by which readings are set against each other
+FEWEST = 10  # points that may show a turn
 PLAIN_ODDS = 1e11  # against another turn, beyond which more than a round thing was seen beyond doubt
 
 
 def turns_open(mine: Stand, pose: Pose, points: FloatArray, period_deg: float) -> tuple[float, bool]:
-    """The widest turn about z, degrees, that the weighed residuals do not rule out by LEAST_ODDS, 0 if none; and
-    whether there is one that they do not rule out by PLAIN_ODDS.
+    """The widest turn about z, degrees, that the weighed residuals do not rule out, 0 if none; and whether there is one
+    that they do not rule out by PLAIN_ODDS.
 
-    pose: the weighted one of `mine`. points (n, 3): that carry its fit. Turns by `period_deg` are the same connection.
+    pose: the weighted one of `mine`. points (n, 3): that carry its fit and are surely the body's: a few of the
+    gingiva's would speak for the turn that took them in. Turns by `period_deg` are the same connection. A turn that
+    the covariance allows is ruled out by LEAST_ODDS, any other by TURN_ODDS.
     """
-    home, nearly = mine.scan_from_connection, False
-    left = turns_left_deg(mine.tree, points, home, mine.offset, pose.effective_points, period_deg)
-    turned = [replace(mine, scan_from_connection=home @ rigid.turn_z(np.radians(turn))) for turn in left]
-    for turn, doubt in zip(left, doubts(pose, mine, turned, _some(points)), strict=False):
-        nearly |= doubt < 2.0 * np.log(PLAIN_ODDS)
-        if doubt < 2.0 * np.log(LEAST_ODDS):
-            return apart_deg(turn, period_deg) + TURN_STEP_DEG / 2.0, True
-    return 0.0, nearly
+    if len(points) < FEWEST:
+        return period_deg / 2.0, True
+    home, some = mine.scan_from_connection, _some(points)
+    allowed_deg = float(np.degrees(np.sqrt(2.0 * np.log(TURN_ODDS) * pose.covariance[TURN, TURN])))
+
+    def weighed(turns: list[float]) -> Iterator[tuple[float, float, bool]]:
+        """How far away each is, its doubt, and whether it is open."""
+        turned = (replace(mine, scan_from_connection=home @ rigid.turn_z(np.radians(turn))) for turn in turns)
+        for turn, doubt in zip(turns, doubts(pose, mine, turned, some), strict=False):
+            away = apart_deg(turn, period_deg)
+            yield away, doubt, doubt < 2.0 * np.log(LEAST_ODDS if away < allowed_deg else TURN_ODDS)
+
+    left, minima = turns_left_deg(mine.tree, points, home, mine.offset, pose.effective_points, period_deg)
+    if all(doubt >= 2.0 * np.log(PLAIN_ODDS) for _, doubt, _ in weighed(minima)):
+        return 0.0, False
+    widest = next((away for away, _, is_open in weighed(left) if is_open), None)
+    return (0.0, True) if widest is None else (widest + TURN_STEP_DEG / 2.0, True)
 
 
 def weighed_doubt(mine: Stand, pose: Pose, other: Stand, points: FloatArray) -> float:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from stylobate.core.result import Finding, Hidden
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose import forms, layer, material, misfit
 from stylobate.diagnose.evidence import Evidence, refielded
 from stylobate.diagnose.hidden import hidden_bend
@@ -26,7 +26,8 @@ class Concluded:
     """pose, findings gravest first, and the evidence behind them.
 
     made (q, 2): θ for one mm more diameter, and for one mm more height, of the made part. hidden: the bend that would
-    not show; None where one is found.
+    not show; None where one is found. higher (k,): points of Around that carry the fit and are surely no fillet of the
+    gingiva's.
     """
 
     pose: Pose
@@ -34,6 +35,7 @@ class Concluded:
     made: FloatArray
     evidence: Evidence
     hidden: Hidden | None
+    higher: LongArray = field(default_factory=lambda: np.zeros(0, np.int64))
 
 
 def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
@@ -45,7 +47,8 @@ def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:
         state = state.under(refielded(state.plain, state.shapes_found(), state.out))
     evidence = state.evidence()
     unsure = pose.unsure if state.nothing_found and evidence.field == pose.field.wary() else None
-    unsure = unsure or doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field)
+    if unsure is None:
+        unsure = doubt(evidence.covariance, evidence.gain, evidence.patches, evidence.field).and_more(pose.reaches)
     shapes = made_part(evidence.patches.centre, evidence.normal, state.radius, state.top)
     offset = pose.offset + float(evidence.step[OFFSET])
     sd = float(np.sqrt(unsure.on(evidence.covariance)[OFFSET, OFFSET]))

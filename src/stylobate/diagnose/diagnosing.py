@@ -8,7 +8,7 @@ import numpy as np
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.result import Finding, Hidden
-from stylobate.core.types import FloatArray
+from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
 from stylobate.diagnose.concluding import Concluded, conclude
@@ -39,13 +39,14 @@ class Diagnosis:
     """pose: with the causes found allowed for. findings, gravest first; places in local scan coordinates.
 
     made (6, 2): ξ for one mm more diameter, and for one mm more height, of the made part. hidden: the bend that would
-    not show.
+    not show. higher (k,): points of Around that carry the fit and are surely no fillet of the gingiva's.
     """
 
     pose: Pose
     findings: tuple[Finding, ...]
     made: FloatArray
     hidden: Hidden | None
+    higher: LongArray
 
 
 def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
@@ -67,7 +68,7 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
             break
         found = again
     pose, made = settled(found.pose, found.made)
-    return Diagnosis(pose, found.findings, made, found.hidden)
+    return Diagnosis(pose, found.findings, made, found.hidden, found.higher)
 
 
 def _bent(found: Concluded) -> bool:
@@ -81,8 +82,11 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     out = plain.points.mean(points.defect.astype(np.float64)) > 0.5
     radius, top = size_of(body)
     lowest = float(np.quantile(plain.points.feet[:, 2], 0.005))
-    centre = plain.patches.centre
-    low = (centre[:, 2] < lowest + FILLET) | ~surroundings.above_gum(centre, FILLET)
+
+    def high(places: FloatArray) -> BoolArray:
+        return np.asarray((places[:, 2] >= lowest + FILLET) & surroundings.above_gum(places, FILLET))
+
+    low = ~high(plain.patches.centre)
     bottom = min(lowest, max(surroundings.gum_height, 0.0))  # where the body comes free
     state = State(
         plain, plain, out, (), low, bottom, float(top), float(radius), _coat(pose), 1e-3 * (body.made_u_um or 0.0)
@@ -90,7 +94,8 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     concluded = conclude(_searched(_cleared(state.under(plain).with_neighbours())), pose, body)
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
-    return replace(concluded, findings=tuple(one for one in found if one is not None))
+    higher = points.index[high(plain.points.feet) & ~points.defect]
+    return replace(concluded, findings=tuple(one for one in found if one is not None), higher=higher)
 
 
 def _coat(pose: Pose) -> float:

@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.choose.readings import LEAST_ODDS, Laid
+from stylobate.choose.readings import LEAST_ODDS, TURN_ODDS, Laid
 from stylobate.choose.turns import weighed_doubt
 from stylobate.core.buckets import Buckets
 from stylobate.core.jit import compiled
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
 from stylobate.core.surface import Scan
-from stylobate.core.types import IntArray
+from stylobate.core.types import FloatArray, IntArray
 from stylobate.find.tissue import Post, on_its_head
 from stylobate.fit.descend import usable
 from stylobate.measuring.site import Bench, Measured
@@ -120,16 +120,18 @@ def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
         turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
         if other.body == best.body and (order == 0 or abs(turn) < 2.0):
             continue
-        if doubt < 2.0 * np.log(LEAST_ODDS):
-            doubt = _weighed(bench, measured, other)
+        turned = other.body == best.body and abs(turn) > UNSURE_TURN_DEG
+        if doubt < 2.0 * np.log(TURN_ODDS if turned else LEAST_ODDS):
+            shown = measured.diagnosis.higher if turned else measured.fit.support
+            doubt = _weighed(bench, measured, other, measured.around.points[shown])
         result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
     return tuple(sorted(result, key=lambda a: a.odds))
 
 
-def _weighed(bench: Bench, measured: Measured, other: Laid) -> float:
+def _weighed(bench: Bench, measured: Measured, other: Laid, points: FloatArray) -> float:
     mine = bench.stand(measured.body, measured.pose.scan_from_connection, measured.pose.offset)
     stands = bench.stand(other.body, other.descent.scan_from_connection, other.descent.offset)
-    return weighed_doubt(mine, measured.pose, stands, measured.around.points[measured.fit.support])
+    return weighed_doubt(mine, measured.pose, stands, points)
 
 
 def _findings(
@@ -148,7 +150,8 @@ def _findings(
                 f"This scan fits {names} alike. Read the number on the scan body and measure again with --scan-body.",
             )
         )
-    turns = [a for a in alternatives if a.scan_body == body.id and a.odds < LEAST_ODDS and abs(a.turn_deg) > 2.0]
+    own = [(a.odds, abs(a.turn_deg)) for a in alternatives if a.scan_body == body.id]
+    turns = [turn for odds, turn in own if odds < (TURN_ODDS if turn > UNSURE_TURN_DEG else LEAST_ODDS) and turn > 2.0]
     if order > 0 and (turns or (index_deg is not None and index_deg > UNSURE_TURN_DEG)):
         findings.append(
             Finding(

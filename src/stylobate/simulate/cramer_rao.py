@@ -5,12 +5,14 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.closest import SurfaceTree
-from stylobate.core.types import FloatArray, IntArray
+from stylobate.core.types import FloatArray, IntArray, LongArray
 from stylobate.simulate.making import Scene
 from stylobate.simulate.noise import NoiseModel
 
 MOST_VERTICES = 4000
 """More vertices than this are averaged in cells first: the dense factor grows with their cube."""
+FEW = 4
+"""Points of a cell over which what is correlated is averaged."""
 REGION_MM = 0.05
 """A vertex this near the scan region's drawing belongs to it (edge rounding and made-part errors lie below)."""
 
@@ -97,6 +99,26 @@ def _averaged_information(
         basis = mean(noise.seams(points, normals)) * (noise.noise.seam_um * 1e-3)
         covariance += basis @ basis.T
     return _information(covariance, mean(jacobian))
+
+
+def covariance_of_means(noise: NoiseModel, points: FloatArray, normals: FloatArray, cell: LongArray) -> FloatArray:
+    """Covariance (m, m) mm² of the noise's plain means over cells, numbered in `cell` (n,); points, normals (n, 3).
+
+    What is correlated is averaged over FEW of a cell's points, evenly taken.
+    """
+    order = np.argsort(cell, kind="stable")
+    count = np.bincount(cell)
+    place = np.arange(len(cell)) - np.repeat(np.cumsum(count) - count, count)
+    some = order[place * FEW // count[cell[order]] != (place - 1) * FEW // count[cell[order]]]
+    taken = np.bincount(cell[some])
+    starts = np.cumsum(taken) - taken
+    one = noise.correlated(points[some], points[some])
+    if noise.noise.seam_um > 0.0:
+        basis = noise.seams(points[some], normals[some]) * (noise.noise.seam_um * 1e-3)
+        one += basis @ basis.T
+    covariance = np.add.reduceat(np.add.reduceat(one, starts, axis=0), starts, axis=1) / np.outer(taken, taken)
+    covariance[np.diag_indices(len(count))] += np.bincount(cell, noise.white_sd(normals) ** 2) / count**2
+    return np.asarray(covariance)
 
 
 def _cell_side(points: FloatArray, normals: FloatArray) -> float:

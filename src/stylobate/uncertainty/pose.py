@@ -31,7 +31,7 @@ class Pose:
     scan_from_connection (4, 4); parameters (k, k): covariance of ξ, offset and profile, mm and radians; offset of
     the surface, mm; profile (SHAPES,) that the scan shows at sharp edges, mm; the residual field; effective_points:
     independent points that would fix the offset as well. unsure: what the field's own uncertainty, counted in
-    `parameters`, does.
+    `parameters`, does; reaches (k, k): what is counted there because squares hardly rise to one side.
     """
 
     scan_from_connection: FloatArray
@@ -41,6 +41,7 @@ class Pose:
     field: Field
     effective_points: float
     unsure: Doubt | None = None
+    reaches: FloatArray | float = 0.0
 
     @property
     def covariance(self) -> FloatArray:
@@ -82,6 +83,9 @@ SETTLED = 0.02  # ξᵀ C⁻¹ ξ of a step below which the pose has converged: 
 WEAK_TURN, WEAKEST_TURN = np.radians(0.25), np.radians(3.0)  # sd of the turn from which others are tried; to which
 TURNED = (-5.0, -2.5, 2.5, 5.0)  # standard deviations
 SAME = 1.0  # ξᵀ C⁻¹ ξ between two places below which they are one minimum
+LEVER, WEAK = 5.0, 0.008  # mm, of axis to place; sd of a motion from which it is asked how far it reaches
+REACHED = (2.0, 4.0, 8.0, 16.0, 32.0)  # standard deviations
+WIDER = 1.5  # times as far as the covariance says, from which that is taken for no more than a local one
 # mm: residuals as wide over such a length are another surface's; splits of 0.2 mm, the widest, reach two thirds.
 FOREIGN_SD, FOREIGN_LENGTH = 0.1, 0.45
 
@@ -190,10 +194,12 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     rested = _best_turned(site, rested, factor, prior)
     state, information = rested.state, rested.information
     gain = rested.white.gain(rested.covariance, factor)
-    unsure = doubt(rested.covariance, gain, patches, field)
+    reaches = _reaching(site, rested, factor, prior)
+    unsure = doubt(rested.covariance, gain, patches, field).and_more(reaches)
     covariance = unsure.on(rested.covariance)
     effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
-    return Pose(rigid.orthonormal(state.pose), covariance, state.offset, state.profile, field, effective, unsure)
+    pose = rigid.orthonormal(state.pose)
+    return Pose(pose, covariance, state.offset, state.profile, field, effective, unsure, reaches)
 
 
 @dataclass(frozen=True)
@@ -266,6 +272,48 @@ def _best_turned(site: _Site, first: _Rested, factor: FloatArray, prior: FloatAr
     weight = np.exp([(best.cost - one.cost) / 2.0 for one in minima])
     spread = [one.covariance + np.outer(away, away) for one in minima for away in [one.state.away_from(best.state)]]
     return replace(best, covariance=np.average(spread, axis=0, weights=weight))
+
+
+def _reaching(site: _Site, rested: _Rested, factor: FloatArray, prior: FloatArray) -> FloatArray:
+    """(k, k) by which the covariance is too small where squares hardly rise to one side of the minimum.
+
+    Where an edge alone fixes a motion, it may only bar the way to one side: a wall seen without its top may stand
+    lower than the points reach, but not higher.
+    """
+    scale = np.array([1.0, 1.0, 1.0, LEVER, LEVER])
+    values, vectors = np.linalg.eigh(rested.covariance[:5, :5] * np.outer(scale, scale))
+    added = np.zeros_like(rested.covariance)
+    for value, vector in zip(values, vectors.T, strict=True):
+        if value > WEAK**2:
+            way, along = np.zeros((2, len(prior)))
+            way[:5], along[:5] = np.sqrt(value) * vector / scale, scale * vector
+            farthest = max(_reach(site, rested, sign * way, along, factor, prior) for sign in (-1.0, 1.0))
+            follows = rested.covariance @ along
+            added += (farthest**2 - 1.0) / value * np.outer(follows, follows)
+    return added
+
+
+def _reach(
+    site: _Site, rested: _Rested, way: FloatArray, along: FloatArray, factor: FloatArray, prior: FloatArray
+) -> float:
+    """How many times as far as a standard deviation the squares let the parameters go `way` (k,), at least 1.
+
+    way is one standard deviation of along @ parameters; all else is free, linear about each place.
+    """
+    farthest = 1.0
+    for many in REACHED:
+        state = rested.state.moved(many * way)
+        there = _whitened(site, state, factor)
+        if there is None:
+            break
+        step, covariance, information = there.solve(prior, state.away)
+        held = float(along @ step) ** 2 / float(along @ covariance @ along)
+        risen = _cost(there, state, prior) - float(step @ information @ step) + held - rested.cost
+        reached = many / np.sqrt(max(risen, 1.0))
+        if reached < max(farthest, WIDER):
+            break
+        farthest = float(reached)
+    return farthest
 
 
 def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> _Rested | None:

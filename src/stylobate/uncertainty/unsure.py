@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 import numpy as np
@@ -24,6 +24,10 @@ class Doubt:
     def on(self, covariance: FloatArray) -> FloatArray:
         """The covariance with the field not known."""
         return np.asarray(self.ratio @ covariance @ self.ratio.T + self.added)
+
+    def and_more(self, added: FloatArray | float) -> Doubt:
+        """With a further covariance (k, k) added."""
+        return replace(self, added=self.added + added)
 
 
 def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Field) -> Doubt:
