@@ -240,7 +240,7 @@ def estimate(patches: Patches, known: Field | None = None, fitted: FloatArray | 
     known: a field from which the search starts. fitted: covariance (k, k) of the parameters fitted under it, mm², of
     which the blocks are what is left over; None: the blocks are taken as they are.
     """
-    whole = Whole(patches)
+    whole = Whole(patches, FEWER if known is None else WHOLE)
     if known is None:
         cost = _Likelihood(_Blocks(patches, None), whole)
         start = min(
