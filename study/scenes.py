@@ -10,7 +10,7 @@ from stylobate.core.surface import Scan, Surface
 from stylobate.parts.model import Connection, PartsFolder, ScanBody
 from stylobate.simulate import FAMILIES, Fault, Noise, Scene, Settings, draw_body, scene
 
-SEED = 60_000_000
+SEED = 62_000_000
 """First seed of the study; no development run has used a seed above it."""
 KERNELS = ("exponential", "matern32", "matern52", "squared-exponential")
 FOREIGN = ("view", "tails", "fused", "decimated")
