@@ -23,16 +23,18 @@ from stylobate.find.thin import vertex_normals
 from stylobate.measuring.site import Bench, Measured, measure_site
 from stylobate.simulate import Scene
 from stylobate.simulate.cramer_rao import covariance_of_means
+from stylobate.uncertainty.bare import BARE_SD
 from stylobate.uncertainty.field import Field
 from stylobate.uncertainty.pose import OFFSET, PRIOR_SD, PROFILE, TURN
 
 MOST_TURN = 5.0  # degrees: a site turned farther counts in none
 RIDGE = 1e-7  # of the mean variance: a smooth field's covariance is all but singular
 MOST_INDEX = 1.0  # degrees, of the bound: a turn known no better is left out of its column
+KNOWN_SD = np.where(np.arange(len(PRIOR_SD)) == OFFSET, BARE_SD, PRIOR_SD)  # of a bare body (method, eq. 5a)
 ROWS = (
     "the noise's law known, pose alone",
     "and the profile at edges not known",
-    "and the offset not known",
+    "and the offset, of a bare body",
     "and the field estimated",
     "and views and edges counted (6a)",
     "measured",
@@ -84,7 +86,7 @@ def _error(evidence: Evidence, weighed_by: FloatArray, true: FloatArray, free: B
     """(3,) of a fit of the `free` parameters weighed by one covariance (m, m) under the true one."""
     matrix = evidence.patches.matrix[:, free]
     half = np.linalg.solve(weighed_by, matrix)
-    gain = np.linalg.solve(matrix.T @ half + np.diag(1.0 / PRIOR_SD[free] ** 2), half.T)[:6]
+    gain = np.linalg.solve(matrix.T @ half + np.diag(1.0 / KNOWN_SD[free] ** 2), half.T)[:6]
     return _sizes(gain @ true @ gain.T)
 
 

@@ -10,7 +10,7 @@ import pytest
 import stylobate.simulate.cramer_rao as module
 from stylobate.core.types import FloatArray
 from stylobate.simulate import Noise, Settings, bound, draw_bodies, scene
-from stylobate.simulate.cramer_rao import inverted, pose_covariance
+from stylobate.simulate.cramer_rao import covariance_of_means, inverted, pose_covariance
 from stylobate.simulate.noise import model_of
 
 SIGMA_UM, COUNT = 10.0, 3000
@@ -110,3 +110,20 @@ def test_more_noise_and_fewer_vertices_raise_the_bound() -> None:
         4 * plain, rel=1e-6
     )
     assert np.trace(bound(scene(replace(asked, unseen=(0.6, 0.6)), bodies), 0)[:3, :3]) > 1.1 * plain
+
+
+@pytest.mark.parametrize(("most", "rel"), [(module.FEW, 1e-9), (12, 0.05)])
+def test_the_covariance_of_means_is_that_of_all_pairs(most: int, rel: float) -> None:
+    """Mean over all pairs of two cells; exact where no cell has more than FEW points."""
+    rng = np.random.default_rng(5)
+    count = rng.integers(1, most + 1, 30)
+    cell = rng.permutation(np.repeat(np.arange(30), count))
+    middle, way = rng.uniform(-3.0, 3.0, (30, 3)), rng.normal(size=(30, 3))
+    points = middle[cell] + rng.uniform(-0.1, 0.1, (len(cell), 3))
+    normals = (way / np.linalg.norm(way, axis=1, keepdims=True))[cell]
+    noise = model_of(Noise(6.0, 9.0, 0.8, "matern32", seam_um=5.0), np.array([0.0, 0.0, 1.0]), np.zeros(3), rng)
+    share = np.equal.outer(np.arange(30), cell) / count[:, None]
+    expected = share @ noise.covariance(points, normals) @ share.T
+    found = covariance_of_means(noise, points, normals, cell)
+    assert np.abs(found - expected).max() < rel * np.diag(expected).max()
+    assert np.linalg.eigvalsh(found)[0] > 0.0
