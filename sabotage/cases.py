@@ -18,6 +18,7 @@ class Spoiling:
 
 GUIDES = "tests/outside/test_uncertainty_guides.py"
 CAUSES = "tests/unit/test_diagnose.py"
+HIDDEN = "tests/recovery/test_hidden_marks.py"
 
 SPOILINGS = (
     Spoiling(
@@ -96,6 +97,27 @@ SPOILINGS = (
         "[:OTHER_TURNS]",
         "[:0]",
         "tests/unit/test_choose.py::test_every_wrong_turn_ends_at_the_true_one_or_nowhere",
+    ),
+    Spoiling(
+        "a turn that chance rules out",
+        "choose/turns.py",
+        "LEAST_ODDS if away < allowed_deg else TURN_ODDS",
+        "LEAST_ODDS",
+        f"{HIDDEN}::test_a_turn_that_no_mark_shows_is_not_called_sure",
+    ),
+    Spoiling(
+        "the gingiva has a say in the turn",
+        "diagnose/diagnosing.py",
+        "(places[:, 2] >= lowest + FILLET) & surroundings.above_gum(places, FILLET)",
+        "(places[:, 2] >= lowest - FILLET)",
+        f"{HIDDEN}::test_a_turn_that_no_mark_shows_is_not_called_sure",
+    ),
+    Spoiling(
+        "a motion barred to one side taken for fixed",
+        "uncertainty/pose.py",
+        "added += (farthest**2 - 1.0)",
+        "added += 0.0",
+        f"{HIDDEN}::test_a_height_that_a_rim_bars_to_one_side_only_is_not_called_sure",
     ),
     Spoiling(
         "a cube that forgets triangles",
