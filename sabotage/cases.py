@@ -101,8 +101,8 @@ SPOILINGS = (
     Spoiling(
         "a turn that chance rules out",
         "choose/turns.py",
-        "LEAST_ODDS if away < allowed_deg else TURN_ODDS",
-        "LEAST_ODDS",
+        "TURN_STEP_DEG) else TURN_ODDS",
+        "TURN_STEP_DEG) else LEAST_ODDS",
         f"{HIDDEN}::test_a_turn_that_no_mark_shows_is_not_called_sure",
     ),
     Spoiling(
@@ -118,6 +118,13 @@ SPOILINGS = (
         "added += (farthest**2 - 1.0)",
         "added += 0.0",
         f"{HIDDEN}::test_a_height_that_a_rim_bars_to_one_side_only_is_not_called_sure",
+    ),
+    Spoiling(
+        "what a motion reaches forgotten where the field is estimated anew",
+        "diagnose/concluding.py",
+        ".and_more(pose.reaches)",
+        "",
+        "tests/unit/test_reaches.py::test_it_is_added_to_the_covariance_of_the_motion_alone",
     ),
     Spoiling(
         "a cube that forgets triangles",

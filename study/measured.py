@@ -60,6 +60,10 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
         near = [s for s in result.sites if np.linalg.norm(s.scan_from_connection[:3, 3] - at) < SAME_PLACE]
         site = near[0] if near else None
         kept |= {"warned": list(result.warnings), "searched": True}
+        said = " ".join(result.warnings)
+        for told, words in ((TOO_LITTLE, "too little is seen"), ("no part fits", "no part fits")):
+            if site is None and words in said:
+                kept["told"] = told
     else:
         measured, bench = _from_near(case, truth, scan)
         site = None

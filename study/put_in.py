@@ -8,8 +8,8 @@ import math
 
 import numpy as np
 
-from stylobate.choose.readings import TURNS_DEG
-from stylobate.choose.turns import SET_AGAINST
+from stylobate.choose.readings import TURN_ODDS, TURNS_DEG
+from stylobate.choose.turns import SET_AGAINST, odds_needed
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, turn_z
 from stylobate.core.types import FloatArray, LongArray
@@ -32,6 +32,7 @@ MATERIAL = ("lost material", "added material")
 SEEN_WITHIN = 0.3  # mm: a spot is in the scan where a vertex lies so near
 SPOTS = 20_000  # on a sphere
 SPACING = 0.05  # mm between the spots of a worn edge
+SMALL_TURN_DEG = 0.5  # by which the turn's standard deviation is told
 ON_IT = 0.15  # mm: what lies farther off without noise is not the scan region
 
 
@@ -109,7 +110,8 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
 
 def turn_stands(made: Scene, bench: Bench, measured: Measured) -> float:
     """By how many standard deviations of this site's noise the true turn stands out of the next likely one, without
-    noise: the root of −2 ln of its odds where what is seen of the scan body, all of it, lies as drawn.
+    noise: the root of −2 ln of its odds where what is seen of the scan body, all of it, lies as drawn. Of turns that
+    need TURN_ODDS; 0 where there is none.
     """
     stood = made.sites[0].scan_from_connection
     seen = made.true_vertices[made.label == 0]
@@ -118,9 +120,16 @@ def turn_stands(made: Scene, bench: Bench, measured: Measured) -> float:
     back = inverse(stood)
     off = tree.closest(seen @ back[:3, :3].T + back[:3, 3], 2.0).distance
     seen = np.ascontiguousarray(seen[np.abs(off) < ON_IT])
-    turned = [bench.stand(0, stood @ turn_z(math.radians(turn)), 0.0) for turn in TURNS_DEG[1:]]
-    odds = doubts(measured.pose, bench.stand(0, stood, 0.0), turned, seen)
-    return math.sqrt(max(min(odds, default=0.0), 0.0))
+    turns = [SMALL_TURN_DEG, *TURNS_DEG[1:]]
+    turned = [bench.stand(0, stood @ turn_z(math.radians(turn)), 0.0) for turn in turns]
+    by_small, *others = doubts(measured.pose, bench.stand(0, stood, 0.0), turned, seen)
+    sd_deg = SMALL_TURN_DEG / math.sqrt(max(by_small, 1e-9))
+    asked = [
+        doubt
+        for turn, doubt in zip(TURNS_DEG[1:], others, strict=True)
+        if odds_needed(min(turn, 360.0 - turn), sd_deg) == TURN_ODDS
+    ]
+    return math.sqrt(max(min(asked, default=0.0), 0.0))
 
 
 def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray, stood: FloatArray) -> FloatArray:

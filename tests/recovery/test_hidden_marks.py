@@ -28,7 +28,7 @@ def test_a_turn_that_no_mark_shows_is_not_called_sure(seed: int) -> None:
 
 
 def test_a_height_that_a_rim_bars_to_one_side_only_is_not_called_sure() -> None:
-    """A square post without its top may stand lower than its walls reach; it was 95 µm off, twice its bound."""
+    """A square post without its top may stand higher than its walls reach; it was 95 µm off, twice its bound."""
     found = outcome(draw(36500054, "index ambiguous"), search=False)
     told = found.get("told") == TOO_LITTLE
     assert told or 1e3 * np.linalg.norm(found["error"][:3]) < found["u95"][0]

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from stylobate.choose.readings import LEAST_ODDS, TURN_ODDS, Laid
-from stylobate.choose.turns import weighed_doubt
+from stylobate.choose.readings import LEAST_ODDS, Laid
+from stylobate.choose.turns import odds_needed, turn_sd_deg, weighed_doubt
 from stylobate.core.buckets import Buckets
 from stylobate.core.jit import compiled
 from stylobate.core.result import Alternative, Deviation, Finding, Site, SiteMap
@@ -53,7 +53,7 @@ def site_of(bench: Bench, name: str, measured: Measured, scan: Scan, faces: IntA
     alternatives = _alternatives(bench, measured)
     indexed = connection.index_order > 0
     found = (
-        *_findings(bench, body, alternatives, limits.index_deg, connection.index_order),
+        *_findings(bench, body, alternatives, limits.index_deg, turn_sd_deg(measured.pose)),
         *(f if f.where is None else replace(f, where=_moved(f.where, scan)) for f in measured.diagnosis.findings),
     )
     if on_its_head(Post.of(body.region), measured.around, measured.pose.scan_from_connection):
@@ -120,9 +120,9 @@ def _alternatives(bench: Bench, measured: Measured) -> tuple[Alternative, ...]:
         turn = turn_between_deg(best.descent.scan_from_connection, other.descent.scan_from_connection, order)
         if other.body == best.body and (order == 0 or abs(turn) < 2.0):
             continue
-        turned = other.body == best.body and abs(turn) > UNSURE_TURN_DEG
-        if doubt < 2.0 * np.log(TURN_ODDS if turned else LEAST_ODDS):
-            shown = measured.diagnosis.higher if turned else measured.fit.support
+        needed = odds_needed(abs(turn), turn_sd_deg(measured.pose)) if other.body == best.body else LEAST_ODDS
+        if doubt < 2.0 * np.log(needed):
+            shown = measured.diagnosis.higher if needed > LEAST_ODDS else measured.fit.support
             doubt = _weighed(bench, measured, other, measured.around.points[shown])
         result.append(Alternative(body.id, turn, float(np.exp(np.clip(doubt / 2.0, 0.0, 690.0)))))
     return tuple(sorted(result, key=lambda a: a.odds))
@@ -135,9 +135,10 @@ def _weighed(bench: Bench, measured: Measured, other: Laid, points: FloatArray) 
 
 
 def _findings(
-    bench: Bench, body: ScanBody, alternatives: Sequence[Alternative], index_deg: float | None, order: int
+    bench: Bench, body: ScanBody, alternatives: Sequence[Alternative], index_deg: float | None, sd_deg: float
 ) -> tuple[Finding, ...]:
-    findings = []
+    """index_deg: bound of the turn, None where none is known of the connection; sd_deg: of the turn."""
+    findings, order = [], bench.parts.connection(body.seats_on).index_order
     twins = [name for group in bench.parts.look_alikes if body.id in group for name in group if name != body.id]
     twins = [name for name in twins if any(b.id == name for b in bench.bodies)]
     doubtful = [a.scan_body for a in alternatives if a.scan_body != body.id and a.odds < LEAST_ODDS]
@@ -151,7 +152,7 @@ def _findings(
             )
         )
     own = [(a.odds, abs(a.turn_deg)) for a in alternatives if a.scan_body == body.id]
-    turns = [turn for odds, turn in own if odds < (TURN_ODDS if turn > UNSURE_TURN_DEG else LEAST_ODDS) and turn > 2.0]
+    turns = [turn for odds, turn in own if turn > 2.0 and odds < odds_needed(turn, sd_deg)]
     if order > 0 and (turns or (index_deg is not None and index_deg > UNSURE_TURN_DEG)):
         findings.append(
             Finding(

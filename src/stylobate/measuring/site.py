@@ -187,7 +187,8 @@ def _measured(
     order = bench.parts.connection(body.seats_on).index_order
     if order > 0:
         mine = bench.stand(number, pose.scan_from_connection, pose.offset)
-        widest, nearly = turns_open(mine, pose, near.points[diagnosis.higher], 360.0 / order)
+        share = min(1.0, len(diagnosis.higher) / len(fitted.support))
+        widest, nearly = turns_open(mine, pose, near.points[diagnosis.higher], share, 360.0 / order)
         if nearly and no_more_than_round(diagnosis, strange):
             return None
         pose = pose.turn_known_within(np.radians(widest))

@@ -275,10 +275,11 @@ def _best_turned(site: _Site, first: _Rested, factor: FloatArray, prior: FloatAr
 
 
 def _reaching(site: _Site, rested: _Rested, factor: FloatArray, prior: FloatArray) -> FloatArray:
-    """(k, k) by which the covariance is too small where squares hardly rise to one side of the minimum.
+    """(k, k) by which the covariance of ξ is too small where squares hardly rise to one side of the minimum.
 
-    Where an edge alone fixes a motion, it may only bar the way to one side: a wall seen without its top may stand
-    lower than the points reach, but not higher.
+    Where an edge alone fixes a motion, it may only bar the way to one side: a body seen without its top may stand
+    higher than its seen walls reach, but not lower. What follows the motion is known of ξ only close by, and of offset
+    and profile not at all: they gain nothing.
     """
     scale = np.array([1.0, 1.0, 1.0, LEVER, LEVER])
     values, vectors = np.linalg.eigh(rested.covariance[:5, :5] * np.outer(scale, scale))
@@ -288,7 +289,7 @@ def _reaching(site: _Site, rested: _Rested, factor: FloatArray, prior: FloatArra
             way, along = np.zeros((2, len(prior)))
             way[:5], along[:5] = np.sqrt(value) * vector / scale, scale * vector
             farthest = max(_reach(site, rested, sign * way, along, factor, prior) for sign in (-1.0, 1.0))
-            follows = rested.covariance @ along
+            follows = np.append(rested.covariance[:6] @ along, np.zeros(len(prior) - 6))
             added += (farthest**2 - 1.0) / value * np.outer(follows, follows)
     return added
 
@@ -300,20 +301,25 @@ def _reach(
 
     way is one standard deviation of along @ parameters; all else is free, linear about each place.
     """
-    farthest = 1.0
+    farthest, least = 1.0, _held(rested.white, rested.state, along, prior)
     for many in REACHED:
         state = rested.state.moved(many * way)
         there = _whitened(site, state, factor)
         if there is None:
             break
-        step, covariance, information = there.solve(prior, state.away)
-        held = float(along @ step) ** 2 / float(along @ covariance @ along)
-        risen = _cost(there, state, prior) - float(step @ information @ step) + held - rested.cost
+        risen = _held(there, state, along, prior) - least
         reached = many / np.sqrt(max(risen, 1.0))
         if reached < max(farthest, WIDER):
             break
         farthest = float(reached)
     return farthest
+
+
+def _held(white: Whitened, state: _State, along: FloatArray, prior: FloatArray) -> float:
+    """The squares at their least over all steps that leave along @ parameters where it is, linear about the state."""
+    step, covariance, information = white.solve(prior, state.away)
+    kept = float(along @ step) ** 2 / float(along @ covariance @ along)
+    return _cost(white, state, prior) - float(step @ information @ step) + kept
 
 
 def _rest(site: _Site, state: _State, factor: FloatArray, prior: FloatArray) -> _Rested | None:
