@@ -73,7 +73,7 @@ def outcome(case: Case, search: bool) -> dict[str, Any]:
             site = site_of(bench, "1", measured, scan, None, Work(WORK, DEFAULT, None))
             white = _white(measured)
             kept["least"] = None if case.cause else least(bench, measured, made)
-            if case.cause in (*MATERIAL, "bent body"):
+            if case.cause in (*MATERIAL, "added layer", "bent body"):
                 kept["stands"], kept["needs"] = plainness(made, bench, measured)
             if case.cause == "index ambiguous":
                 kept["turn_stands"] = turn_stands(made, bench, measured)

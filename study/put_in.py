@@ -17,6 +17,7 @@ from stylobate.diagnose.bumps import tests_on
 from stylobate.diagnose.evidence import gather
 from stylobate.diagnose.foreign import carried
 from stylobate.diagnose.hidden import POWER_Z
+from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
 from stylobate.diagnose.signs import TESTS
 from stylobate.diagnose.surroundings import look
@@ -26,7 +27,8 @@ from stylobate.simulate import Scene
 from stylobate.simulate.edges import rounded, sharp_edges
 from stylobate.simulate.faults import WORN_MM, spheres, spot_on_edge, style_of, worn_radius
 from stylobate.simulate.making import streams_of
-from stylobate.uncertainty.pose import doubts
+from stylobate.uncertainty.budget import size_of
+from stylobate.uncertainty.pose import OFFSET, doubts
 
 MATERIAL = ("lost material", "added material")
 SEEN_WITHIN = 0.3  # mm: a spot is in the scan where a vertex lies so near
@@ -85,8 +87,9 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
     """By how many standard deviations the true displacement stands out of this site's noise, beside the pose, and by
     how many it would have to for being found with 95 % at 1 % false alarms.
 
-    What is left out as gingiva shows nothing. A bend is looked at from where the body was measured: how far the fit may
-    lean along with it is no small motion, and what a tilt takes up of it is not shown.
+    What is left out as gingiva shows nothing. A layer is the offset that it brings. A bend is looked at from where the
+    body was measured: how far the fit may lean along with it is no small motion, and what a tilt takes up of it is not
+    shown.
     """
     from scipy.stats import norm
 
@@ -96,12 +99,19 @@ def plainness(made: Scene, bench: Bench, measured: Measured) -> tuple[float, flo
     evidence = gather(tree, bench.edges[measured.body], around, points.index, pose, closest=points.closest)
     vertex = around.index[points.index]
     stood = made.sites[0].scan_from_connection
-    if made.sites[0].faults[0].cause not in MATERIAL:
+    cause = made.sites[0].faults[0].cause
+    if cause == "bent body":
         stood = pose.scan_from_connection.copy()
         stood[:3, 3] += np.round(made.surface.vertices[vertex[0]] - around.points[points.index[0]])  # the scan's origin
     shape = evidence.points.mean(_displaced(made, tree, vertex, stood))
+    each = FALSE_ALARMS / FAMILIES
+    if cause == "added layer":
+        body = bench.bodies[measured.body]
+        sizes = made_part(evidence.patches.centre, evidence.normal, *size_of(body))
+        by_size = evidence.moved_by(sizes)[OFFSET] * (body.made_u_um or 0.0) * 1e-3
+        sd = math.sqrt(float(evidence.covariance[OFFSET, OFFSET] + by_size @ by_size))
+        return float(evidence.gain[OFFSET] @ shape) / sd, float(norm.isf(each)) + POWER_Z
     stands = math.sqrt(max(float(shape @ evidence.projected @ shape), 0.0))
-    each, cause = FALSE_ALARMS / FAMILIES, made.sites[0].faults[0].cause
     if cause in MATERIAL:
         tests = tests_on(evidence, np.ones(len(shape), np.bool_))
         return stands, float(norm.isf(each / tests)) + POWER_Z
