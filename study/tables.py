@@ -129,16 +129,22 @@ def verdicts(clean: Sequence[Row], faulty: Sequence[Row]) -> str:
     foreign = [row for row in clean if row["found"] and row["noise"] in FOREIGN]
     bad = [row for row in faulty if row["found"]]
     off = [row for row in bad if row["verdict"] == "use" and beyond(row)]
-    whole = [row for row in off if row["cause"] == "bent body" and error_of(row)[1] > WHOLE_LEAN * row["size"]]
+    shown = [row for row in bad if not unseen_bend(row)]
     body = [
         ["faulty site called `use` while beyond a limit", share(len(off), len(bad))],
-        ["of these, bent below what is seen: all of it leans as one", f"{len(whole)} of {len(off)}"],
+        ["of these, a bend that the scan does not show", f"{sum(map(unseen_bend, off))} of {len(off)}"],
+        ["the same, of all other faulty sites", share(sum(not unseen_bend(row) for row in off), len(shown))],
         ["clean site not called `use`", share(sum(r["verdict"] != "use" for r in known), len(known))],
         ["clean site with a finding (ambiguities aside)", share(sum(map(alarmed, known)), len(known))],
         ["the same under noise that cannot be represented", share(sum(map(alarmed, foreign)), len(foreign))],
         ["site not found", share(sum(not r["found"] for r in clean), len(clean))],
     ]
     return lines(["what", "share (95 % bounds)"], body)
+
+
+def unseen_bend(row: Row) -> bool:
+    """Whether the body is bent below what is seen, so that all of it leans as one, or by less than the scan shows."""
+    return row["cause"] == "bent body" and (not plain(row) or error_of(row)[1] > WHOLE_LEAN * row["size"])
 
 
 def beyond(row: Row) -> bool:
