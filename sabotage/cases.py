@@ -103,7 +103,7 @@ SPOILINGS = (
         "choose/turns.py",
         "TURN_STEP_DEG) else TURN_ODDS",
         "TURN_STEP_DEG) else LEAST_ODDS",
-        f"{HIDDEN}::test_a_turn_that_no_mark_shows_is_not_called_sure",
+        "tests/unit/test_choose.py::test_a_turn_that_the_covariance_does_not_allow_needs_odds_of_a_million",
     ),
     Spoiling(
         "the gingiva has a say in the turn",

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from stylobate.choose.readings import LEAST_ODDS, lay, turns_left_deg
+from stylobate.choose.turns import odds_needed
 from stylobate.core import rigid
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.surface import Surface
@@ -103,3 +104,10 @@ def test_the_right_body_is_laid_though_two_readings_of_another_come_first() -> N
     laid = lay(trees, around, [(0, aside), (0, aside @ rigid.turn_z(1.0)), (1, np.eye(4))])
     assert laid[0].body == 1
     assert np.linalg.norm(laid[0].descent.scan_from_connection[:3, 3]) < 0.02
+
+
+def test_a_turn_that_the_covariance_does_not_allow_needs_odds_of_a_million() -> None:
+    """Of bodies whose marks are hidden the true turn came down to 1 : 1300 against the best of several."""
+    assert odds_needed(60.0, 1.0) >= 1e6
+    assert odds_needed(60.0, 20.0) == LEAST_ODDS
+    assert odds_needed(4.0, 0.1) == LEAST_ODDS
