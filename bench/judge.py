@@ -28,8 +28,13 @@ def least_of(made: Scene) -> list[Json | None]:
         except (ValueError, np.linalg.LinAlgError):
             result.append(None)
             continue
-        result.append({name: float(np.sqrt(np.trace(covariance[part, part]))) for name, part in PARTS.items()})
+        result.append(sizes(covariance))
     return result
+
+
+def sizes(covariance: FloatArray) -> Json:
+    """Standard deviations (mm, rad, rad) of platform, axis and index by a covariance (6, 6) of ξ."""
+    return {name: float(np.sqrt(np.trace(covariance[part, part]))) for name, part in PARTS.items()}
 
 
 PARTS = {"platform": slice(0, 3), "axis": slice(3, 5), "index": slice(5, 6)}

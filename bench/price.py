@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from bench.judge import PARTS, least_of
+from bench.judge import PARTS, least_of, sizes
 from bench.scenes import drawn, task_of
 from stylobate.core import rigid
 from stylobate.core.types import BoolArray, FloatArray
@@ -59,7 +59,7 @@ def rows_of(seed: int) -> Iterator[tuple[FloatArray, FloatArray]]:
         if abs(np.degrees(error[TURN])) < MOST_TURN:
             yield (
                 np.array([*_priced(made, bench, found, stands, scan.origin), _sizes(np.outer(error, error))]),
-                (np.array([least[name] for name in PARTS])),
+                np.array([least[name] for name in PARTS]),
             )
 
 
@@ -91,7 +91,7 @@ def _error(evidence: Evidence, weighed_by: FloatArray, true: FloatArray, free: B
 
 
 def _sizes(covariance: FloatArray) -> FloatArray:
-    return np.array([np.sqrt(np.trace(covariance[part, part])) for part in PARTS.values()])
+    return np.array(list(sizes(covariance).values()))
 
 
 def main(first: int, last: int) -> None:

@@ -8,7 +8,7 @@ import math
 
 import numpy as np
 
-from stylobate.choose.readings import TURN_ODDS, TURNS_DEG
+from stylobate.choose.readings import TURN_ODDS, TURNS_DEG, apart_deg
 from stylobate.choose.turns import SET_AGAINST, odds_needed
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, turn_z
@@ -137,7 +137,7 @@ def turn_stands(made: Scene, bench: Bench, measured: Measured) -> float:
     asked = [
         doubt
         for turn, doubt in zip(TURNS_DEG[1:], others, strict=True)
-        if odds_needed(min(turn, 360.0 - turn), sd_deg) == TURN_ODDS
+        if odds_needed(apart_deg(turn, 360.0), sd_deg) == TURN_ODDS
     ]
     return math.sqrt(max(min(asked, default=0.0), 0.0))
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from stylobate.core.result import Finding, Hidden
-from stylobate.core.types import FloatArray, LongArray
+from stylobate.core.types import FloatArray
 from stylobate.diagnose import forms, layer, material, misfit
 from stylobate.diagnose.evidence import Evidence, refielded
 from stylobate.diagnose.hidden import hidden_bend
@@ -26,8 +26,7 @@ class Concluded:
     """pose, findings gravest first, and the evidence behind them.
 
     made (q, 2): θ for one mm more diameter, and for one mm more height, of the made part. hidden: the bend that would
-    not show; None where one is found. higher (k,): points of Around that carry the fit and are surely no fillet of the
-    gingiva's.
+    not show; None where one is found.
     """
 
     pose: Pose
@@ -35,7 +34,6 @@ class Concluded:
     made: FloatArray
     evidence: Evidence
     hidden: Hidden | None
-    higher: LongArray = field(default_factory=lambda: np.zeros(0, np.int64))
 
 
 def conclude(state: State, pose: Pose, body: ScanBody) -> Concluded:

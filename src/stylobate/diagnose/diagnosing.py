@@ -11,7 +11,7 @@ from stylobate.core.result import Finding, Hidden
 from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.diagnose import signs
 from stylobate.diagnose.bumps import strongest
-from stylobate.diagnose.concluding import Concluded, conclude
+from stylobate.diagnose.concluding import conclude
 from stylobate.diagnose.evidence import gather, refielded, weighed
 from stylobate.diagnose.foreign import carried
 from stylobate.diagnose.missing import missing_surface
@@ -68,14 +68,15 @@ def diagnose(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pos
             break
         found = again
     pose, made = settled(found.pose, found.made)
-    return Diagnosis(pose, found.findings, made, found.hidden, found.higher)
+    return replace(found, pose=pose, made=made)
 
 
-def _bent(found: Concluded) -> bool:
+def _bent(found: Diagnosis) -> bool:
     return any(finding.cause == "bent body" for finding in found.findings)
 
 
-def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Concluded:
+def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: Pose, body: ScanBody) -> Diagnosis:
+    """One look, the offset not settled yet: made (q, 2) is of all parameters."""
     surroundings = look(tree, around, pose)
     points = carried(surroundings, fit.support[fit.clear], pose.offset, fit.sd)
     plain = gather(tree, edges, around, points.index, pose, closest=points.closest)
@@ -95,7 +96,8 @@ def _once(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit, pose: 
     unseen = missing_surface(body, concluded.evidence, surroundings, concluded.pose)
     found = [*concluded.findings, rough_surface(concluded.pose.field, pose.effective_points), unseen]
     higher = points.index[high(plain.points.feet) & ~points.defect]
-    return replace(concluded, findings=tuple(one for one in found if one is not None), higher=higher)
+    findings = tuple(one for one in found if one is not None)
+    return Diagnosis(concluded.pose, findings, concluded.made, concluded.hidden, higher)
 
 
 def _coat(pose: Pose) -> float:
