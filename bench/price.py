@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,7 +17,7 @@ from bench.judge import PARTS, least_of, sizes
 from bench.scenes import drawn, task_of
 from stylobate.core import rigid
 from stylobate.core.types import BoolArray, FloatArray
-from stylobate.diagnose.evidence import Evidence, gather
+from stylobate.diagnose.evidence import Evidence, gather, weighed
 from stylobate.find import Candidate
 from stylobate.find.search import Reading
 from stylobate.find.thin import vertex_normals
@@ -24,7 +25,7 @@ from stylobate.measuring.site import Bench, Measured, measure_site
 from stylobate.simulate import Scene
 from stylobate.simulate.cramer_rao import covariance_of_means
 from stylobate.uncertainty.bare import BARE_SD
-from stylobate.uncertainty.field import Field
+from stylobate.uncertainty.field import Field, groups_of
 from stylobate.uncertainty.pose import OFFSET, PRIOR_SD, PROFILE, TURN
 
 MOST_TURN = 5.0  # degrees: a site turned farther counts in none
@@ -36,7 +37,7 @@ ROWS = (
     "and the profile at edges not known",
     "and the offset, of a bare body",
     "and the field estimated",
-    "and views and edges counted (6a)",
+    "and weighed by views and edges (6a)",
     "measured",
 )
 
@@ -65,8 +66,9 @@ def rows_of(seed: int) -> Iterator[tuple[FloatArray, FloatArray]]:
 
 def _priced(made: Scene, bench: Bench, found: Measured, stands: FloatArray, origin: FloatArray) -> list[FloatArray]:
     pose, body = found.pose, found.body
-    evidence = gather(bench.trees[body], bench.edges[body], found.around, found.fit.support, pose, pose.field)
-    points = evidence.points
+    points = gather(bench.trees[body], bench.edges[body], found.around, found.fit.support, pose).points
+    points = replace(points, group=groups_of(points.feet, points.gradient, points.to_edge))
+    evidence = weighed(points, pose.field)
     places = points.feet @ stands[:3, :3].T + stands[:3, 3] + origin
     true = covariance_of_means(made.noise, places, points.gradient @ stands[:3, :3].T, points.group)
     true[np.diag_indices(len(true))] += RIDGE * np.trace(true) / len(true)
@@ -79,7 +81,7 @@ def _priced(made: Scene, bench: Bench, found: Measured, stands: FloatArray, orig
         known.append(_error(evidence, true, true, free))
     patches, field = evidence.patches, pose.field
     alone = Field(field.white_sd, field.correlated_sd, field.length, field.smoothness)
-    return known + [_error(evidence, one.covariance(patches), true, free) for one in (alone, field)]
+    return known + [_error(evidence, one.covariance(patches), true, free) for one in (alone, field.weighing())]
 
 
 def _error(evidence: Evidence, weighed_by: FloatArray, true: FloatArray, free: BoolArray) -> FloatArray:

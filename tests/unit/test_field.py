@@ -7,7 +7,7 @@ import pytest
 
 from stylobate.core.decay import MOST, decay
 from stylobate.fit.edges import END
-from stylobate.uncertainty.field import EDGE_LENGTH, VIEW, Field, Patches, Whitened
+from stylobate.uncertainty.field import BESIDE, EDGE_LENGTH, MOST_PATCHES, VIEW, Field, Patches, Whitened, groups_of
 
 
 def test_decay_is_exp_to_the_last_bits() -> None:
@@ -58,3 +58,17 @@ def test_what_is_known_beforehand_draws_once_and_not_at_each_step() -> None:
     for _ in range(5):
         away = away + Whitened(matrix, residual - matrix @ away).solve(prior, away)[0]
     assert away == pytest.approx(first, rel=1e-9)
+
+
+@pytest.mark.parametrize("spacing", [0.01, 0.2])
+def test_patches_are_finer_beside_a_sharp_edge_and_mix_no_points_of_both(spacing: float) -> None:
+    x, y = (axis.ravel() for axis in np.meshgrid(np.arange(0.0, 6.0, spacing), np.arange(0.0, 4.0, spacing)))
+    points, up = np.column_stack([x, y, np.zeros_like(x)]), np.tile([0.0, 0.0, 1.0], (len(x), 1))
+    group = groups_of(points, up, x)
+    near, far = np.unique(group[x < BESIDE]), np.unique(group[x >= BESIDE])
+    assert not set(near) & set(far)
+    assert len(near) + len(far) == group.max() + 1 <= MOST_PATCHES
+    assert len(np.unique(groups_of(points, up))) <= MOST_PATCHES
+    if spacing < 0.1:
+        size = np.bincount(group)
+        assert np.median(size[far]) > 7.0 * np.median(size[near])

@@ -23,7 +23,7 @@ TEST_RADIUS = 4.0  # mm around a seed in which its test points lie
 NEAR = 0.22  # mm: a test point this near the profile, with its normal, speaks for an axis
 KEPT = 2  # axes kept for a seed and part
 LANES = 8  # test points looked at together
-NOWHERE = 1e6  # mm: where points that only fill up lie
+NOWHERE = np.float32(1e6)  # mm: where points that only fill up lie
 
 
 @dataclass(frozen=True)
@@ -84,15 +84,16 @@ def _gather(
 
 
 @compiled
-def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> tuple[FloatArray, int]:
+def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> tuple[Float32Array, int]:
     """(6, k): the coordinates of points and normals of the numbers `index`, up to the first negative one, and how many.
 
-    Filled up to whole LANES by points that are near nothing.
+    Filled up to whole LANES by points that are near nothing. In single precision, of which vector instructions take
+    twice as many at once: a vote is about tenths of a millimetre.
     """
     count = 0
     while count < index.shape[0] and index[count] >= 0:
         count += 1
-    result = np.full((6, (count + LANES - 1) // LANES * LANES), NOWHERE)
+    result = np.full((6, (count + LANES - 1) // LANES * LANES), NOWHERE, np.float32)
     for k in range(count):
         for d in range(3):
             result[d, k] = points[index[k], d]
@@ -102,7 +103,7 @@ def oriented(index: LongArray, points: FloatArray, normals: FloatArray) -> tuple
 
 @compiled
 def agreement(
-    axis: FloatArray, foot: FloatArray, tests: FloatArray, count: int, profile: Float32Array, last_r: float,
+    axis: FloatArray, foot: FloatArray, tests: Float32Array, count: int, profile: Float32Array, last_r: float,
     last_z: float, profile_low: float, beyond: float,
 ) -> float:  # fmt: skip
     """Share of the test points (`oriented`) that lie on the profile, less those that lie inside the body.
@@ -111,10 +112,12 @@ def agreement(
     their border. beyond: what is asked for; as soon as no more can be reached, or is likely to be, the answer is 0.
     Negative: all.
     """
-    ax, ay, az, fx, fy, fz = axis[0], axis[1], axis[2], foot[0], foot[1], foot[2]
+    ax, ay, az = np.float32(axis[0]), np.float32(axis[1]), np.float32(axis[2])
+    fx, fy, fz = np.float32(foot[0]), np.float32(foot[1]), np.float32(foot[2])
+    r_end, z_end, low = np.float32(last_r), np.float32(last_z), np.float32(profile_low)
     near, inside = 0, 0
     for start in range(0, count, LANES):
-        on, under, early = _tally(ax, ay, az, fx, fy, fz, tests, start, profile, last_r, last_z, profile_low)
+        on, under, early = _tally(ax, ay, az, fx, fy, fz, tests, start, profile, r_end, z_end, low)
         near, inside = near + on, inside + under
         if beyond >= 0.0 and (
             near - inside + max(0, count - start - LANES) <= beyond * count
@@ -128,14 +131,17 @@ def agreement(
 
 @compiled
 def _tally(
-    ax: float, ay: float, az: float, fx: float, fy: float, fz: float, tests: FloatArray, start: int,
-    profile: Float32Array, last_r: float, last_z: float, profile_low: float,
+    ax: np.float32, ay: np.float32, az: np.float32, fx: np.float32, fy: np.float32, fz: np.float32,
+    tests: Float32Array, start: int, profile: Float32Array, last_r: np.float32, last_z: np.float32,
+    profile_low: np.float32,
 ) -> tuple[int, int, int]:  # fmt: skip
     """Of LANES test points: on the profile, inside the body, and how many of the first five are on the profile.
 
     Without a branch, so that all of them go through vector instructions together.
     """
     near, inside, early = np.int32(0), np.int32(0), np.int32(0)
+    per_cell, none, border = np.float32(1.0 / PROFILE_CELL), np.float32(1e-9), np.float32(-1.0)
+    reach, asked, wide = np.float32(NEAR), np.float32(0.85), np.int32(last_z + np.float32(2.0))
     for lane in range(LANES):
         k = np.uint32(start) + np.uint32(lane)
         vx, vy, vz = tests[0, k] - fx, tests[1, k] - fy, tests[2, k] - fz
@@ -144,14 +150,14 @@ def _tally(
         r = np.sqrt(wx * wx + wy * wy + wz * wz)
         radial = tests[3, k] * wx + tests[4, k] * wy + tests[5, k] * wz
         axial = tests[3, k] * ax + tests[4, k] * ay + tests[5, k] * az
-        kr = np.int32(min(r * (1.0 / PROFILE_CELL), last_r))
-        kz = np.int32(min(max(np.floor((z - profile_low) * (1.0 / PROFILE_CELL)), -1.0), last_z))
-        cell = np.uint32(kr * np.int32(last_z + 2.0) + kz + 1)
+        kr = np.int32(min(r * per_cell, last_r))
+        kz = np.int32(min(max(np.floor((z - profile_low) * per_cell), border), last_z))
+        cell = np.uint32(kr * wide + kz + np.int32(1))
         d = profile[cell, 0]
-        on = (abs(d) < NEAR) & (radial * profile[cell, 1] > (0.85 - axial * profile[cell, 2]) * max(r, 1e-9))
+        on = (abs(d) < reach) & (radial * profile[cell, 1] > (asked - axial * profile[cell, 2]) * max(r, none))
         near += np.int32(on)
         early += np.int32(on & (lane < 5))
-        inside += np.int32(d < -NEAR)
+        inside += np.int32(d < -reach)
     return int(near), int(inside), int(early)
 
 

@@ -13,14 +13,16 @@ import numpy as np
 
 from stylobate.core.decay import decay
 from stylobate.core.jit import compiled
-from stylobate.core.types import FloatArray, LongArray
+from stylobate.core.types import BoolArray, FloatArray, LongArray
 from stylobate.fit.edges import END
 
 MOST_PATCHES = 800
 BLOCK = 64  # columns of a matrix that are factored at a time
 LEAST_CELL = 0.16  # mm
+BESIDE, FINER = 0.2, 3  # mm from a sharp edge, where derivatives jump and cells are so many times smaller
 LIKE = 0.1  # between unit normals that are taken together where only normals count
 VIEW_SD = 0.003  # mm: shift of a view (no source)
+VIEW_WEIGHED = 0.0015  # mm: what a pose is weighed by of it: weights by all of it lose more where views are true
 EDGE_SD, EDGE_LENGTH = 0.004, 1.0  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
 EDGE_WARY = 0.012  # mm: counted at least where a cause is looked for: what fusing fills in a crease is none (no source)
 MATERN = {0.5: (0.0, 0.0), 1.5: (1.0, 0.0), 2.5: (1.0, 1.0 / 3.0)}
@@ -69,6 +71,10 @@ class Field:
         result = _pairs(place, normal, unit, edge, sizes, *_matern_of(self.smoothness, self.length))
         result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
         return result
+
+    def weighing(self) -> Field:
+        """The field by which a pose is weighed; in its covariance all of a view's shift counts."""
+        return replace(self, view_sd=min(self.view_sd, VIEW_WEIGHED))
 
     def wary(self) -> Field:
         """The field under which causes are looked for: what a scan leaves at edges must not pass for one."""
@@ -184,9 +190,13 @@ def squared_distances(centre: FloatArray, spread: FloatArray) -> FloatArray:
     return np.asarray(d2)
 
 
-def groups_of(points: FloatArray, gradient: FloatArray, most: int = MOST_PATCHES) -> LongArray:
-    """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about `most`."""
-    return _cells(points, _side_of(gradient), LEAST_CELL, most)
+def groups_of(points: FloatArray, gradient: FloatArray, to_edge: FloatArray | None = None) -> LongArray:
+    """Patch number (n,) of each point (n, 3): cells and main direction of the gradient, at most about MOST_PATCHES.
+
+    to_edge (n,): distance to the nearest sharp edge, beside which patches are finer: much of what a scan tells of
+    height and turn lies there.
+    """
+    return _cells(points, _side_of(gradient), LEAST_CELL, MOST_PATCHES, None if to_edge is None else to_edge < BESIDE)
 
 
 def patches_of(
@@ -216,11 +226,14 @@ def _side_of(gradient: FloatArray) -> LongArray:
     return np.asarray(side * 2 + (gradient[np.arange(len(gradient)), side] > 0))
 
 
-def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongArray:
-    """Number (n,) of the cube of edge `cell` and the side (n,), 0 to 5, of each point; larger cubes if over `most`."""
-    low = points.min(axis=0)
+def _cells(points: FloatArray, side: LongArray, cell: float, most: int, fine: BoolArray | None = None) -> LongArray:
+    """Number (n,) of the cube of edge `cell` and the side (n,), 0 to 5, of each point; larger cubes if over `most`.
+
+    fine (n,): points whose cubes are FINER times smaller.
+    """
+    low, fine = points.min(axis=0), np.zeros(len(points), np.bool_) if fine is None else fine
     while True:
-        code = _codes(points, low, cell, side)
+        code = _codes(points, low, cell, side, fine)
         size = len(np.unique(code))
         if size <= most:
             return np.unique(code, return_inverse=True)[1]
@@ -228,13 +241,14 @@ def _cells(points: FloatArray, side: LongArray, cell: float, most: int) -> LongA
 
 
 @compiled
-def _codes(points: FloatArray, low: FloatArray, cell: float, side: LongArray) -> LongArray:
+def _codes(points: FloatArray, low: FloatArray, cell: float, side: LongArray, fine: BoolArray) -> LongArray:
     """A number for each pair of cube and side."""
     code = np.zeros(len(points), np.int64)
     for i in range(len(points)):
+        edge = cell / FINER if fine[i] else cell
         for d in range(3):
-            code[i] = code[i] * 2048 + int(np.floor((points[i, d] - low[d]) / cell))
-        code[i] = code[i] * 6 + side[i]
+            code[i] = code[i] * 8192 + int(np.floor((points[i, d] - low[d]) / edge))
+        code[i] = (code[i] * 6 + side[i]) * 2 + fine[i]
     return code
 
 

@@ -148,7 +148,7 @@ class _Site:
                 return None
             here, closest = seen
             if self.group is None:
-                self.group = groups_of(here.feet, closest.gradient)
+                self.group = groups_of(here.feet, closest.gradient, here.to_edge)
             self.averaged = state, patches_of(here.feet, here.residual, here.rows, self.group, here.edge)
         return self.averaged[1]
 
@@ -183,7 +183,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         field = estimate(patches, field)
         if field.correlated_sd * min(1.0, field.length / FOREIGN_LENGTH) > FOREIGN_SD:
             return None
-        factor = field.factor(patches)
+        factor = field.weighing().factor(patches)
         white = Whitened.of(patches, factor)
         step, _, _ = white.solve(prior, state.away)
         lower = _lower(site, state, white, step, factor, prior)
@@ -196,7 +196,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
     gain = rested.white.gain(rested.covariance, factor)
     reaches = _reaching(site, rested, factor, prior)
     unsure = doubt(rested.covariance, gain, patches, field).and_more(reaches)
-    covariance = unsure.on(rested.covariance)
+    covariance = unsure.on(rested.covariance + unsure.unweighed)
     effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
     pose = rigid.orthonormal(state.pose)
     return Pose(pose, covariance, state.offset, state.profile, field, effective, unsure, reaches)
