@@ -25,7 +25,7 @@ from stylobate.find.template import sampled
 from stylobate.measuring.site import Bench, Measured
 from stylobate.simulate import Scene
 from stylobate.simulate.edges import rounded, sharp_edges
-from stylobate.simulate.faults import WORN_MM, spheres, spot_on_edge, style_of, worn_radius
+from stylobate.simulate.faults import WORN_MM, spheres, style_of, worn_radius, worn_spot
 from stylobate.simulate.making import streams_of
 from stylobate.uncertainty.budget import size_of
 from stylobate.uncertainty.pose import OFFSET, doubts
@@ -33,7 +33,7 @@ from stylobate.uncertainty.pose import OFFSET, doubts
 MATERIAL = ("lost material", "added material")
 SEEN_WITHIN = 0.3  # mm: a spot is in the scan where a vertex lies so near
 SPOTS = 20_000  # on a sphere
-SPACING = 0.05  # mm between the spots of a worn edge
+SPACING = 0.03  # mm between the spots of a worn edge
 SMALL_TURN_DEG = 0.5  # by which the turn's standard deviation is told
 ON_IT = 0.15  # mm: what lies farther off without noise is not the scan region
 
@@ -155,7 +155,7 @@ def _displaced(made: Scene, tree: SurfaceTree, vertex: LongArray, stood: FloatAr
     fault = truth.faults[0]
     if style_of(fault) == "worn edge":
         edges = sharp_edges(truth.body.surface)
-        spot, _ = spot_on_edge(truth.body, edges, truth.gum_mm, streams_of(made.settings.seed)["faults"])
+        spot = worn_spot(truth.body, edges, truth.gum_mm, streams_of(made.settings.seed)["faults"])
         off[np.linalg.norm(points - spot, axis=1) > WORN_MM] = 0.0
     elif fault.cause in MATERIAL:
         off[made.as_drawn[vertex]] = 0.0

@@ -17,7 +17,7 @@ from stylobate.simulate import Scene, scene
 def made(seed: int, cause: str, style: str, size: float) -> Scene:
     """A scene of the study on a fine mesh, made to measure."""
     case = draw(seed, cause, style, size, "matern32")
-    settings = replace(case.settings, edge_mm=0.07, adaptive=False, made_um=0.0, unseen=(0.0, 0.0), rounding_mm=0.0)
+    settings = replace(case.settings, edge_mm=0.05, adaptive=False, made_um=0.0, unseen=(0.0, 0.0), rounding_mm=0.0)
     return scene(settings, case.bodies)
 
 
@@ -37,7 +37,15 @@ def farthest_um(one: Scene, sign: float) -> float:
     ],
 )
 def test_a_departure_is_as_far_as_the_vertices_show(seed: int, cause: str, style: str, sign: float) -> None:
-    """Vertices 0.07 mm apart miss the farthest place by a little, and never lie beyond it."""
+    """Vertices 0.05 mm apart miss the farthest place by a little, and never lie beyond it."""
     one = made(seed, cause, style, 150.0)
     said, seen = departure_um(one), farthest_um(one, sign)
     assert said - 12.0 < seen < said + 1.0
+
+
+@pytest.mark.parametrize("seed", [63000292, 63000872])
+def test_an_edge_is_worn_where_it_turns_enough_to_lose_that_depth(seed: int) -> None:
+    """At flat edges of these bodies the surface folded, up to 0.9 mm away. At a corner of edges more is lost than
+    along one."""
+    case = draw(seed, "lost material", "worn edge")
+    assert 30.0 < departure_um(case.scene()) < 1.2 * case.settings.faults[0].size

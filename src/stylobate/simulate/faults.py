@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.rigid import exp
-from stylobate.core.types import FloatArray
+from stylobate.core.types import FloatArray, LongArray
 from stylobate.parts.model import ScanBody
 from stylobate.simulate.edges import SharpEdges, rounded
 from stylobate.simulate.noise import UM, wave_sum, waves
@@ -28,6 +28,9 @@ POOL_MM = 1.0
 """Height over which a pooled layer thins out above the gum."""
 WORN_MM = 2.0
 """Distance from the worst spot at which an edge is no longer worn."""
+WORN_COSINE = float(np.cos(np.radians(75.0)))
+"""Between the faces of an edge that is worn, where a body has such: a flatter edge loses a depth only to a radius so
+large that the surface folds."""
 HALVINGS = 14
 ROUGH_MM = 0.15
 SPHERE_MM = 0.6
@@ -51,13 +54,25 @@ def style_of(fault: Fault) -> str:
 
 def spot_on_edge(body: ScanBody, edges: SharpEdges, low: float, rng: Generator) -> tuple[FloatArray, FloatArray]:
     """A point (3,) of a convex edge above `low` mm and its outward bisector (3,); of the wall where there is none."""
-    ends = edges.ends.mean(axis=1)
-    usable = np.flatnonzero((edges.convex > 0) & (ends[:, 2] > low + 0.5)) if len(ends) else np.empty(0, np.int64)
+    usable = _usable(edges, low)
     if not len(usable):
         return spot_on_wall(body, low, rng)
     k = int(rng.choice(usable))
     middle = edges.normals[k].sum(axis=0)
-    return ends[k], middle / np.linalg.norm(middle)
+    return edges.ends[k].mean(axis=0), middle / np.linalg.norm(middle)
+
+
+def worn_spot(body: ScanBody, edges: SharpEdges, low: float, rng: Generator) -> FloatArray:
+    """The point (3,) of a convex edge above `low` mm that is worn most."""
+    usable = _usable(edges, low)
+    turn = np.einsum("ij,ij->i", edges.normals[usable, 0], edges.normals[usable, 1])
+    usable = usable[turn <= WORN_COSINE] if np.any(turn <= WORN_COSINE) else usable
+    return edges.ends[rng.choice(usable)].mean(axis=0) if len(usable) else spot_on_wall(body, low, rng)[0]
+
+
+def _usable(edges: SharpEdges, low: float) -> LongArray:
+    """Numbers of the pieces of convex edges above `low` mm."""
+    return np.flatnonzero((edges.convex > 0) & (edges.ends.mean(axis=1)[:, 2] > low + 0.5))
 
 
 def _fade(points: FloatArray, spot: FloatArray) -> FloatArray:
@@ -118,7 +133,7 @@ def worn_radius(
     radius = np.zeros(len(points))
     for fault in faults:
         if fault.cause == "lost material" and style_of(fault) == "worn edge":
-            spot, _ = spot_on_edge(body, edges, low, rng)
+            spot = worn_spot(body, edges, low, rng)
             radius = np.maximum(radius, _worn_radius(edges, spot, fault.size * UM) * _fade(points, spot))
     return np.where(radius > plain, radius, 0.0)
 
