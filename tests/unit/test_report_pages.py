@@ -178,6 +178,21 @@ def test_a_source_that_only_turns_is_not_said_to_have_no_figure(tmp_path: Path) 
     assert "play – turn only, 0.43°" in words_of(make_report(of_result(folder)).html)
 
 
+def test_a_turn_that_the_scan_does_not_show_has_no_figure(tmp_path: Path) -> None:
+    """Three index marks: bounded by 60° either way the turn may be any."""
+    scan, parts = scan_at(tmp_path / "scan.ply"), parts_at(tmp_path / "parts")
+    folder = result_at(tmp_path / "result", scan, parts)
+    known = words_of(make_report(of_result(folder)).html)
+    file = folder / "result.json"
+    values = json.loads(file.read_text())
+    for site in values["sites"]:
+        site["index_order"], site["u95"]["index_deg"] = 3, 60.0
+    file.write_text(json.dumps(values))
+    said = words_of(make_report(of_result(folder)).html)
+    assert "± 60" not in said
+    assert said.count(" any ") > known.count(" any ")
+
+
 def test_a_result_without_a_case_says_that_nothing_was_checked(tmp_path: Path) -> None:
     scan, parts = scan_at(tmp_path / "scan.ply"), parts_at(tmp_path / "parts")
     folder = result_at(tmp_path / "result", scan, parts)

@@ -1524,9 +1524,11 @@ export interface components {
         };
         /**
          * BoundsView
-         * @description 95 % bounds; index_deg is null where the connection is not indexed.
+         * @description 95 % bounds; index_deg is null where the connection is not indexed. any_turn: the scan does not show the turn.
          */
         BoundsView: {
+            /** Any Turn */
+            any_turn: boolean;
             /** Axis Deg */
             axis_deg: number;
             /** Index Deg */

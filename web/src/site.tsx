@@ -62,7 +62,8 @@ function Bounds({ site }: { site: Site }) {
   const b = site.u95_total ?? site.u95;
   if (!b) return null;
   const t = texts.bounds;
-  const turn = b.index_deg === null ? "" : `, ${t.index} ± ${figure(b.index_deg, 2)}°`;
+  const known = b.any_turn ? t.anyTurn : `± ${figure(b.index_deg ?? 0, 2)}°`;
+  const turn = b.index_deg === null ? "" : `, ${t.index} ${known}`;
   return (
     <>
       <span>{site.scan_body}</span>

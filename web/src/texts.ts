@@ -177,7 +177,7 @@ export const texts = {
   site: (name: string) => `Site ${name}`,
   siteOn: (body: string, connection: string) => `${body} on ${connection}`,
   bounds: {
-    platform: "centre", axis: "axis", index: "turn", um: "µm", deg: "°",
+    platform: "centre", axis: "axis", index: "turn", anyTurn: "any", um: "µm", deg: "°",
     of: "95 % bounds of this scan alone", total: "95 % bounds, all sources", free: "free to turn",
   },
   evidence: {

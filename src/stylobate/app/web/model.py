@@ -24,11 +24,12 @@ KINDS: tuple[Kind, ...] = ("clean", "seated", "torque", "radiograph", "unit")
 
 @dataclass(frozen=True)
 class BoundsView:
-    """95 % bounds; index_deg is null where the connection is not indexed."""
+    """95 % bounds; index_deg is null where the connection is not indexed. any_turn: the scan does not show the turn."""
 
     platform_um: float
     axis_deg: float
     index_deg: float | None
+    any_turn: bool
 
 
 @dataclass(frozen=True)

@@ -98,8 +98,8 @@ def _site(site: RecordSite) -> SiteView:
         platform_diameter=site.platform_diameter,
         index_order=site.index_order,
         scan_from_connection=tuple(float(value) for value in site.scan_from_connection.ravel()),
-        u95=_bounds(site.u95),
-        u95_total=_bounds(site.u95_total),
+        u95=_bounds(site.u95, site.index_order),
+        u95_total=_bounds(site.u95_total, site.index_order),
         deviation=None
         if deviation is None
         else DeviationView(deviation.points, *map(_known, (deviation.mean_um, deviation.rms_um, deviation.p95_um))),
@@ -115,8 +115,10 @@ def _site(site: RecordSite) -> SiteView:
     )
 
 
-def _bounds(bounds: Bounds | None) -> BoundsView | None:
-    return None if bounds is None else BoundsView(bounds.platform_um, bounds.axis_deg, bounds.index_deg)
+def _bounds(bounds: Bounds | None, index_order: int) -> BoundsView | None:
+    if bounds is None:
+        return None
+    return BoundsView(bounds.platform_um, bounds.axis_deg, bounds.index_deg, bounds.any_turn(index_order))
 
 
 def _known(value: float | None) -> float | None:

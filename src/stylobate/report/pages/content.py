@@ -166,10 +166,13 @@ def _bounds(site: RecordSite) -> list[dict[str, str]]:
     """Rows of 95 % bounds: of the scan alone, and of all sources."""
 
     def row(name: str, bounds: Bounds) -> dict[str, str]:
-        turn = "not indexed" if bounds.index_deg is None else angle(bounds.index_deg, 2)
-        values = (micrometres(bounds.platform_um, 1), angle(bounds.axis_deg, 3), turn)
-        return {"name": name, "centre": f"± {values[0]}", "axis": f"± {values[1]}",
-                "turn": turn if bounds.index_deg is None else f"± {turn}"}  # fmt: skip
+        turn = "not indexed" if bounds.index_deg is None else f"± {angle(bounds.index_deg, 2)}"
+        return {
+            "name": name,
+            "centre": f"± {micrometres(bounds.platform_um, 1)}",
+            "axis": f"± {angle(bounds.axis_deg, 3)}",
+            "turn": "any" if bounds.any_turn(site.index_order) else turn,
+        }
 
     rows = []
     if site.u95 is not None:
