@@ -15,7 +15,7 @@ from bench.experiments import EXPERIMENTS, Experiment, Job
 from bench.judge import Json, judged, least_of
 from bench.scenes import task_of
 from bench.store import Store
-from bench.tables import Table, accuracy, finding, grouped, growth, honesty
+from bench.tables import Table, accuracy, by_noise, finding, grouped, growth, honesty
 from bench.worker import Answer, Worker
 
 SEED = 500_000
@@ -114,6 +114,7 @@ def tables_of(experiment: Experiment, records: list[Json], missing: dict[str, st
         if experiment.name == "blind":
             mine = f"{experiment.title}: ours, all scenes"
             tables = [finding(mine, ours, ["ours"], {}), accuracy(mine, ours, ["ours"]), honesty(ours), *tables]
+            tables.append(by_noise(ours))
             tables.append(grouped("Ours: by kind of arch", ours, "arch"))
             tables.append(grouped("Ours: by the most that is unseen of a body (above the gum)", ours, "unseen"))
         return tables

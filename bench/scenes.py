@@ -37,6 +37,16 @@ class Task:
         return Scan(Surface(np.ascontiguousarray(self.vertices - origin), self.faces), origin, "scan", "")
 
 
+PLAIN, TAILS, GRAZING, SEAMS = "white and correlated alone", "heavy tails", "more at grazing view", "seams of 5 µm"
+
+
+def noise_of(made: Settings) -> list[str]:
+    """What its noise is besides white and correlated, or that it is nothing else."""
+    noise = made.noise
+    more = ((TAILS, noise.tails != "normal"), (GRAZING, noise.view_share > 0.0), (SEAMS, noise.seam_um > 0.0))
+    return [name for name, has in more if has] or [PLAIN]
+
+
 def settings(seed: int) -> Settings:
     """A scene drawn by its seed, over the whole range that `measure` is made for."""
     rng = np.random.default_rng(seed)
