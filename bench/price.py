@@ -37,7 +37,7 @@ ROWS = (
     "and the profile at edges not known",
     "and the offset, of a bare body",
     "and the field estimated",
-    "and weighed by views and edges (6a)",
+    "and views and edges counted (6a)",
     "measured",
 )
 
@@ -81,7 +81,7 @@ def _priced(made: Scene, bench: Bench, found: Measured, stands: FloatArray, orig
         known.append(_error(evidence, true, true, free))
     patches, field = evidence.patches, pose.field
     alone = Field(field.white_sd, field.correlated_sd, field.length, field.smoothness)
-    return known + [_error(evidence, one.covariance(patches), true, free) for one in (alone, field.weighing())]
+    return known + [_error(evidence, one.covariance(patches), true, free) for one in (alone, field)]
 
 
 def _error(evidence: Evidence, weighed_by: FloatArray, true: FloatArray, free: BoolArray) -> FloatArray:

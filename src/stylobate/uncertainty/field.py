@@ -22,7 +22,6 @@ LEAST_CELL = 0.16  # mm
 BESIDE, FINER = 0.2, 3  # mm from a sharp edge, where derivatives jump and cells are so many times smaller
 LIKE = 0.1  # between unit normals that are taken together where only normals count
 VIEW_SD = 0.003  # mm: shift of a view (no source)
-VIEW_WEIGHED = 0.0015  # mm: what a pose is weighed by of it: weights by all of it lose more where views are true
 EDGE_SD, EDGE_LENGTH = 0.004, 1.0  # mm: of a surface at a sharp edge, and over how much of it alike (no source)
 EDGE_WARY = 0.012  # mm: counted at least where a cause is looked for: what fusing fills in a crease is none (no source)
 MATERN = {0.5: (0.0, 0.0), 1.5: (1.0, 0.0), 2.5: (1.0, 1.0 / 3.0)}
@@ -71,10 +70,6 @@ class Field:
         result = _pairs(place, normal, unit, edge, sizes, *_matern_of(self.smoothness, self.length))
         result.reshape(-1)[:: len(result) + 1] += self.white_sd**2 / patches.count
         return result
-
-    def weighing(self) -> Field:
-        """The field by which a pose is weighed; in its covariance all of a view's shift counts."""
-        return replace(self, view_sd=min(self.view_sd, VIEW_WEIGHED))
 
     def wary(self) -> Field:
         """The field under which causes are looked for: what a scan leaves at edges must not pass for one."""

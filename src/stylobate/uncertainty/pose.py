@@ -183,7 +183,7 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         field = estimate(patches, field)
         if field.correlated_sd * min(1.0, field.length / FOREIGN_LENGTH) > FOREIGN_SD:
             return None
-        factor = field.weighing().factor(patches)
+        factor = field.factor(patches)
         white = Whitened.of(patches, factor)
         step, _, _ = white.solve(prior, state.away)
         lower = _lower(site, state, white, step, factor, prior)
@@ -193,10 +193,10 @@ def weigh(tree: SurfaceTree, edges: SharpEdges, around: Around, fit: Fit) -> Pos
         return None
     rested = _best_turned(site, rested, factor, prior)
     state, information = rested.state, rested.information
-    gain = rested.white.gain(rested.covariance, factor)
+    gain = rested.white.gain(np.asarray(np.linalg.inv(information), dtype=np.float64), factor)
     reaches = _reaching(site, rested, factor, prior)
     unsure = doubt(rested.covariance, gain, patches, field).and_more(reaches)
-    covariance = unsure.on(rested.covariance + unsure.unweighed)
+    covariance = unsure.on(rested.covariance)
     effective = float(information[OFFSET, OFFSET]) * (field.white_sd**2 + field.correlated_sd**2)
     pose = rigid.orthonormal(state.pose)
     return Pose(pose, covariance, state.offset, state.profile, field, effective, unsure, reaches)

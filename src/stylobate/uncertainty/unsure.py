@@ -16,14 +16,10 @@ UNCHANGED = 1e-3  # of the covariance: a motion that nothing but the prior fixes
 
 @dataclass(frozen=True)
 class Doubt:
-    """What the field's own uncertainty does to a covariance C (k, k) of parameters fitted under it: S C Sᵀ + A.
-
-    unweighed (k, k): of C, what a fit by `field.weighing()` does not know of: the rest of the shifts of views.
-    """
+    """What the field's own uncertainty does to a covariance C (k, k) of parameters fitted under it: S C Sᵀ + A."""
 
     ratio: FloatArray
     added: FloatArray
-    unweighed: FloatArray
 
     def on(self, covariance: FloatArray) -> FloatArray:
         """The covariance with the field not known."""
@@ -64,8 +60,7 @@ def doubt(covariance: FloatArray, gain: FloatArray, patches: Patches, field: Fie
     ratio = np.linalg.cholesky(mean + kept) @ np.linalg.inv(np.linalg.cholesky(carried(field) + kept))
     more = max(field.edge_doubt**2 - field.edge_sd**2, 0.0)
     added = shifts_of_views(whole, field) * of_views + more * of_edges
-    unweighed = (field.view_sd**2 - field.weighing().view_sd ** 2) * of_views
-    return Doubt(np.asarray(ratio, dtype=np.float64), added, unweighed)
+    return Doubt(np.asarray(ratio, dtype=np.float64), added)
 
 
 def _at_edges(whole: Whole, gain: FloatArray) -> FloatArray:
