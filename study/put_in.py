@@ -12,6 +12,7 @@ from stylobate.choose.readings import TURN_ODDS, TURNS_DEG, apart_deg
 from stylobate.choose.turns import SET_AGAINST, odds_needed
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, turn_z
+from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.diagnose.bumps import tests_on
 from stylobate.diagnose.evidence import gather
@@ -21,7 +22,6 @@ from stylobate.diagnose.shapes import made_part
 from stylobate.diagnose.significance import FALSE_ALARMS, FAMILIES
 from stylobate.diagnose.signs import TESTS
 from stylobate.diagnose.surroundings import look
-from stylobate.find.template import sampled
 from stylobate.measuring.site import Bench, Measured
 from stylobate.simulate import Scene
 from stylobate.simulate.edges import rounded, sharp_edges

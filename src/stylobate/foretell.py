@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.result import Bounds
+from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray
-from stylobate.find.template import sampled
 from stylobate.fit.descend import GUM_MARGIN, LEAST_SUPPORT
 from stylobate.fit.design import derivatives
 from stylobate.fit.edges import SharpEdges, at_hand, profile_shapes

@@ -9,8 +9,11 @@ import pytest
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, log
+from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray
 from stylobate.simulate import Fault, Noise, Scene, Settings, draw_bodies, draw_body, near_twins, scene
+from stylobate.simulate.edges import rounded, sharp_edges
+from stylobate.simulate.faults import worn_radius
 from stylobate.simulate.settings import CAUSES
 
 TWINS = near_twins()
@@ -181,3 +184,17 @@ def test_a_hinge_leaves_what_is_below_it_and_leans_all_above_it() -> None:
     top = clean[:, 2] > 7.9
     shift = np.linalg.norm((bent - clean)[top][:, :2], axis=1).mean()
     assert shift == pytest.approx(np.radians(2.0) * (8.0 - hinge), rel=0.1)
+
+
+@pytest.mark.parametrize("seed", [568, 623, 629])
+def test_wear_takes_no_more_off_the_surface_than_off_the_edge(seed: int) -> None:
+    """Beside hollow edges a ball as large as the edges bear moved the surface up to 1.5 mm and took 0.5 mm off it."""
+    body = draw_bodies(seed, 1)[0]
+    edges, top = sharp_edges(body.surface), float(body.surface.vertices[:, 2].max())
+    points, normals = sampled(body.surface, 0.06)
+    worn = worn_radius((Fault(1, "lost material", 300.0, "worn edge"),), body, edges, points, 0.0, 0.2 * top,
+                       np.random.default_rng(seed))  # fmt: skip
+    moved, _ = rounded(points, normals, edges, np.zeros(len(points)), worn)
+    off = SurfaceTree.of(body.surface).closest(moved, 2.0).distance
+    assert 0.05 < -off.min() < 0.33
+    assert off.max() < 0.01

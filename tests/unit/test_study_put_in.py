@@ -17,7 +17,8 @@ from stylobate.simulate import Scene, scene
 def made(seed: int, cause: str, style: str, size: float) -> Scene:
     """A scene of the study on a fine mesh, made to measure."""
     case = draw(seed, cause, style, size, "matern32")
-    settings = replace(case.settings, edge_mm=0.05, adaptive=False, made_um=0.0, unseen=(0.0, 0.0), rounding_mm=0.0)
+    edge_mm = 0.04 if style == "worn edge" else 0.07  # the deepest line of a worn edge is narrow
+    settings = replace(case.settings, edge_mm=edge_mm, adaptive=False, made_um=0.0, unseen=(0.0, 0.0), rounding_mm=0.0)
     return scene(settings, case.bodies)
 
 
@@ -37,7 +38,7 @@ def farthest_um(one: Scene, sign: float) -> float:
     ],
 )
 def test_a_departure_is_as_far_as_the_vertices_show(seed: int, cause: str, style: str, sign: float) -> None:
-    """Vertices 0.05 mm apart miss the farthest place by a little, and never lie beyond it."""
+    """Vertices so close miss the farthest place by a little, and never lie beyond it."""
     one = made(seed, cause, style, 150.0)
     said, seen = departure_um(one), farthest_um(one, sign)
     assert said - 12.0 < seen < said + 1.0

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from stylobate.core.buckets import Buckets
+from stylobate.core.sampling import sampled
 from stylobate.diagnose import Diagnosis
-from stylobate.find.template import sampled
 from stylobate.fit.descend import Around, Fit, to_connection, usable
 from stylobate.parts.model import ScanBody
 from stylobate.uncertainty.pose import Pose

@@ -6,11 +6,11 @@ import numpy as np
 
 from stylobate.core.buckets import Buckets
 from stylobate.core.result import Finding
+from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray
 from stylobate.diagnose.evidence import Evidence
 from stylobate.diagnose.facing import by_coordinates
 from stylobate.diagnose.surroundings import Surroundings
-from stylobate.find.template import sampled
 from stylobate.fit.descend import CLEAR_MARGIN, rows
 from stylobate.fit.edges import SHAPES
 from stylobate.parts.model import ScanBody

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from stylobate.core.rigid import exp
+from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray, LongArray
 from stylobate.parts.model import ScanBody
 from stylobate.simulate.edges import SharpEdges, rounded
@@ -29,9 +30,8 @@ POOL_MM = 1.0
 WORN_MM = 2.0
 """Distance from the worst spot at which an edge is no longer worn."""
 WORN_COSINE = float(np.cos(np.radians(75.0)))
-"""Between the faces of an edge that is worn, where a body has such: a flatter edge loses a depth only to a radius so
-large that the surface folds."""
-HALVINGS = 14
+"""Between the faces of an edge that is worn, where a body has such: a flatter one needs too large a radius."""
+HALVINGS, PROBED_MM = 14, 0.1
 ROUGH_MM = 0.15
 SPHERE_MM = 0.6
 """Least radius of the sphere that a chip takes away, or that stands out of the surface."""
@@ -80,15 +80,20 @@ def _fade(points: FloatArray, spot: FloatArray) -> FloatArray:
     return np.asarray(np.clip(2.0 - 2.0 * np.linalg.norm(points - spot, axis=1) / WORN_MM, 0.0, 1.0))
 
 
-def _worn_radius(edges: SharpEdges, spot: FloatArray, depth: float) -> float:
-    """Radius, mm, whose rounding takes `depth` mm at most off the edges about `spot` (bisection, up to WORN_MM)."""
-    middle = edges.ends.mean(axis=1)
-    near = (np.linalg.norm(middle - spot, axis=1) < WORN_MM) & (edges.convex > 0)
-    probes, outward, fade = middle[near], edges.normals[near, 0], _fade(middle[near], spot)
+def _worn_radius(body: ScanBody, edges: SharpEdges, spot: FloatArray, depth: float) -> float:
+    """Radius, mm, whose rounding moves what lies about `spot` by `depth` mm at most (bisection, up to WORN_MM).
+
+    Where a large ball would move the surface beside an edge farther than the edge itself, that bounds it.
+    """
+    middle = edges.ends.mean(axis=1)[edges.convex > 0]
+    spread, outward = sampled(body.surface, PROBED_MM)
+    probes, normals = np.vstack([middle, spread]), np.vstack([edges.normals[edges.convex > 0, 0], outward])
+    near = np.linalg.norm(probes - spot, axis=1) < WORN_MM
+    probes, normals, fade = probes[near], normals[near], _fade(probes[near], spot)
     low, high = 0.0, WORN_MM
     for _ in range(HALVINGS):
         trial = (low + high) / 2.0
-        moved, _ = rounded(probes, outward, edges, np.zeros(len(probes)), trial * fade)
+        moved, _ = rounded(probes, normals, edges, np.zeros(len(probes)), trial * fade)
         taken = np.linalg.norm(moved - probes, axis=1).max(initial=0.0)
         low, high = (trial, high) if taken < depth else (low, trial)
     return low
@@ -134,7 +139,7 @@ def worn_radius(
     for fault in faults:
         if fault.cause == "lost material" and style_of(fault) == "worn edge":
             spot = worn_spot(body, edges, low, rng)
-            radius = np.maximum(radius, _worn_radius(edges, spot, fault.size * UM) * _fade(points, spot))
+            radius = np.maximum(radius, _worn_radius(body, edges, spot, fault.size * UM) * _fade(points, spot))
     return np.where(radius > plain, radius, 0.0)
 
 

@@ -6,9 +6,9 @@ import math
 
 import numpy as np
 
+from stylobate.core.sampling import sampled
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.find.template import sampled
 from stylobate.find.thin import vertex_normals
 
 SPACING = 0.15

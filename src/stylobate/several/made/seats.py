@@ -8,9 +8,9 @@ import numpy as np
 
 from stylobate.core.closest import SurfaceTree
 from stylobate.core.rigid import inverse, turn_z
+from stylobate.core.sampling import sampled
 from stylobate.core.surface import Surface
 from stylobate.core.types import FloatArray
-from stylobate.find.template import sampled
 from stylobate.fit.edges import SharpEdges
 from stylobate.parts.model import Connection, PartsFolder
 from stylobate.parts.region import clip_above
