@@ -57,10 +57,7 @@ class Experiment:
 def _drawn(seed: int, count: int) -> Iterator[Job]:
     for k in range(seed, seed + count):
         made = scenes.settings(k)
-        tags = {
-            "arch": made.arch, "bodies": made.count, "unseen": made.unseen[1], "edge_mm": made.edge_mm,
-            "noise": scenes.noise_of(made),
-        }  # fmt: skip
+        tags = {"arch": made.arch, "bodies": made.count, "unseen": made.unseen[1], "edge_mm": made.edge_mm}
         yield Job(str(k), made, draw_bodies(k, scenes.CANDIDATES), tags)
 
 

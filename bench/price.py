@@ -17,7 +17,7 @@ from bench.judge import PARTS, least_of, sizes
 from bench.scenes import drawn, task_of
 from stylobate.core import rigid
 from stylobate.core.types import BoolArray, FloatArray
-from stylobate.diagnose.evidence import Evidence, gather, weighed
+from stylobate.diagnose.evidence import gather
 from stylobate.find import Candidate
 from stylobate.find.search import Reading
 from stylobate.find.thin import vertex_normals
@@ -25,7 +25,7 @@ from stylobate.measuring.site import Bench, Measured, measure_site
 from stylobate.simulate import Scene
 from stylobate.simulate.cramer_rao import covariance_of_means
 from stylobate.uncertainty.bare import BARE_SD
-from stylobate.uncertainty.field import Field, groups_of
+from stylobate.uncertainty.field import Field, Patches, groups_of, patches_of
 from stylobate.uncertainty.pose import OFFSET, PRIOR_SD, PROFILE, TURN
 
 MOST_TURN = 5.0  # degrees: a site turned farther counts in none
@@ -68,25 +68,24 @@ def _priced(made: Scene, bench: Bench, found: Measured, stands: FloatArray, orig
     pose, body = found.pose, found.body
     points = gather(bench.trees[body], bench.edges[body], found.around, found.fit.support, pose).points
     points = replace(points, group=groups_of(points.feet, points.gradient, points.to_edge))
-    evidence = weighed(points, pose.field)
+    patches, field = patches_of(points.feet, points.residual, points.rows, points.group, points.edge), pose.field
     places = points.feet @ stands[:3, :3].T + stands[:3, 3] + origin
     true = covariance_of_means(made.noise, places, points.gradient @ stands[:3, :3].T, points.group)
     true[np.diag_indices(len(true))] += RIDGE * np.trace(true) / len(true)
     free = np.zeros(len(PRIOR_SD), np.bool_)
     free[:6] = True
-    known = [_error(evidence, true, true, free)]
+    known = [_error(patches, true, true, free)]
     for more in (PROFILE, slice(OFFSET, OFFSET + 1)):
         free = free.copy()
         free[more] = True
-        known.append(_error(evidence, true, true, free))
-    patches, field = evidence.patches, pose.field
+        known.append(_error(patches, true, true, free))
     alone = Field(field.white_sd, field.correlated_sd, field.length, field.smoothness)
-    return known + [_error(evidence, one.covariance(patches), true, free) for one in (alone, field)]
+    return known + [_error(patches, one.covariance(patches), true, free) for one in (alone, field)]
 
 
-def _error(evidence: Evidence, weighed_by: FloatArray, true: FloatArray, free: BoolArray) -> FloatArray:
+def _error(patches: Patches, weighed_by: FloatArray, true: FloatArray, free: BoolArray) -> FloatArray:
     """(3,) of a fit of the `free` parameters weighed by one covariance (m, m) under the true one."""
-    matrix = evidence.patches.matrix[:, free]
+    matrix = patches.matrix[:, free]
     half = np.linalg.solve(weighed_by, matrix)
     gain = np.linalg.solve(matrix.T @ half + np.diag(1.0 / KNOWN_SD[free] ** 2), half.T)[:6]
     return _sizes(gain @ true @ gain.T)

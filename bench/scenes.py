@@ -37,7 +37,7 @@ class Task:
         return Scan(Surface(np.ascontiguousarray(self.vertices - origin), self.faces), origin, "scan", "")
 
 
-PLAIN, TAILS, GRAZING, SEAMS = "white and correlated alone", "heavy tails", "more at grazing view", "seams of 5 µm"
+PLAIN, TAILS, GRAZING, SEAMS = "white and correlated alone", "heavy tails", "more at grazing view", "seams"
 
 
 def noise_of(made: Settings) -> list[str]:

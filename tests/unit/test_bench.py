@@ -12,7 +12,9 @@ import pytest
 from bench import figures
 from bench.judge import Json, judged
 from bench.method import Found
+from bench.scenes import GRAZING, PLAIN, SEAMS, TAILS, noise_of, settings
 from bench.store import Store
+from bench.tables import by_noise
 from stylobate.core import rigid
 from stylobate.core.types import FloatArray
 from stylobate.simulate import Scene
@@ -68,6 +70,18 @@ def test_errors_drawn_from_the_bound_have_a_ratio_of_one() -> None:
     numbers, count = text.split(" (")
     assert count == "4000)"  # the one without a bound is not in it
     assert [float(part) for part in numbers.split(" / ")] == pytest.approx([1.0, 1.0, 1.0], abs=0.04)
+
+
+def test_a_scene_counts_by_all_that_its_noise_holds() -> None:
+    found = {"right_part": True, "turn_deg": 0.1, "xi": [0.001] * 6, "u95": [0.1, 0.1, None], "nees": 3.0, "flags": []}
+    site: Json = {"found": found, "least": LEAST[0], "faults": []}
+    counts = dict.fromkeys((PLAIN, TAILS, GRAZING, SEAMS), 0)
+    for seed in range(40):
+        for name in noise_of(settings(seed)):
+            counts[name] += 1
+    table = by_noise([{"scene": str(seed), "sites": [site]} for seed in range(40)])
+    assert [int(row[1].split("(")[1].rstrip(")")) for row in table.rows] == list(counts.values())
+    assert 0 < counts[PLAIN] < 40 < sum(counts.values())
 
 
 def test_limits_of_a_share() -> None:

@@ -71,9 +71,10 @@ def foretell(
             raise UsageError(f"scan body '{name}' is not in the parts folder '{folder.name}'. It has: {ids}.")
     noise = replace(TYPICAL, white_sd=white_um * 1e-3, correlated_sd=correlated_um * 1e-3, length=length)
     bodies = [body for body in folder.scan_bodies if not scan_bodies or body.id in scan_bodies]
+    orders = {body.id: folder.connection(body.seats_on).index_order for body in bodies}
     rows: list[tuple[object, ...]] = []
     for height in tissue:
-        found = [look_ahead(b, folder.connection(b.seats_on).index_order, height, noise, edge) for b in bodies]
+        found = [look_ahead(body, orders[body.id], height, noise, edge) for body in bodies]
         found.sort(key=lambda f: f.u95.platform_um if f.u95 is not None else math.inf)
         for k, one in enumerate(found):
             place = (f"{height:g}" if k == 0 else "", one.scan_body, f"{100 * one.shown:.0f}")
@@ -81,6 +82,7 @@ def foretell(
                 rows.append((*place, "too little is shown", None, None))
                 continue
             turn = None if one.u95.index_deg is None else f"{one.u95.index_deg:.2f}"
+            turn = "any" if one.u95.any_turn(orders[one.scan_body]) else turn
             rows.append((*place, f"{one.u95.platform_um:.1f}", f"{one.u95.axis_deg:.3f}", turn))
     columns = ("Tissue mm", "Scan body", "Shown %", "Centre ± µm", "Axis ± °", "Turn ± °")
     print_table(columns, rows, right=("Tissue mm", "Shown %", "Centre ± µm", "Axis ± °", "Turn ± °"))
