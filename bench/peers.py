@@ -8,7 +8,7 @@ of it, take its surface away, and go on until nothing is accepted twice running.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -168,8 +168,3 @@ def _without(left: Cloud, body: ScanBody, pose: FloatArray) -> Cloud:
     local = (left.points - pose[:3, 3]) @ pose[:3, :3]
     distance, _ = cKDTree(body_cloud(body).points).query(local, distance_upper_bound=TAKEN_MM)
     return left.taken(~np.isfinite(distance))
-
-
-def tuned(base: Tuning, **changes: Any) -> Tuning:
-    """The same with other values."""
-    return replace(base, **changes)
