@@ -22,6 +22,7 @@ from stylobate.uncertainty.unsure import Doubt, doubt
 
 TURN, OFFSET, PROFILE = 5, 6, slice(7, 7 + SHAPES)  # places among the parameters
 HELD_TURN = 1e-5  # rad
+FAR = 100.0  # by which squares fall to their least from a pose that a cause has moved: too far for one linear step
 
 
 @dataclass(frozen=True)
@@ -224,19 +225,26 @@ def doubts(pose: Pose, mine: Stand, others: Iterable[Stand], points: FloatArray)
     factor = pose.field.factor(patches)
     prior = 1.0 / np.where(np.arange(len(PRIOR_SD)) == TURN, HELD_TURN, PRIOR_SD) ** 2
 
-    def least(stand: Stand) -> float:
+    def least(stand: Stand, descend: bool) -> tuple[float, float]:
+        """The squares at their least, linear about the stand or descended to, and by how much they fell."""
         site = _Site(stand.tree, stand.edges, points)
         site.group = first.group
         state = _State(stand.scan_from_connection, stand.offset, pose.profile)
         white = _whitened(site, state, factor)
         if white is None:
-            return np.inf
+            return np.inf, 0.0
         step, _, information = white.solve(prior, state.away)
-        offset = stand.offset + float(step[OFFSET])
-        return _cost(white, state, prior) - float(step @ information @ step) + surprise(offset)
+        fall, offset = float(step @ information @ step), stand.offset + float(step[OFFSET])
+        cost = _cost(white, state, prior) - fall
+        rested = _rest(site, state, factor, prior) if descend else None
+        if rested is not None:
+            cost, offset = rested.cost, rested.state.offset
+        return cost + surprise(offset), fall
 
-    here = least(mine)
-    yield from (least(other) - here for other in others)
+    here, fall = least(mine, descend=False)
+    far = fall > FAR
+    here = least(mine, descend=True)[0] if far else here
+    yield from (least(other, far)[0] - here for other in others)
 
 
 @dataclass(frozen=True)
