@@ -17,7 +17,7 @@ from bench.judge import PARTS, least_of, sizes
 from bench.scenes import drawn, task_of
 from stylobate.core import rigid
 from stylobate.core.types import BoolArray, FloatArray
-from stylobate.diagnose.evidence import gather
+from stylobate.diagnose.evidence import points_at
 from stylobate.find import Candidate
 from stylobate.find.search import Reading
 from stylobate.find.thin import vertex_normals
@@ -66,7 +66,7 @@ def rows_of(seed: int) -> Iterator[tuple[FloatArray, FloatArray]]:
 
 def _priced(made: Scene, bench: Bench, found: Measured, stands: FloatArray, origin: FloatArray) -> list[FloatArray]:
     pose, body = found.pose, found.body
-    points = gather(bench.trees[body], bench.edges[body], found.around, found.fit.support, pose).points
+    points = points_at(bench.trees[body], bench.edges[body], found.around, found.fit.support, pose)
     points = replace(points, group=groups_of(points.feet, points.gradient, points.to_edge))
     patches, field = patches_of(points.feet, points.residual, points.rows, points.group, points.edge), pose.field
     places = points.feet @ stands[:3, :3].T + stands[:3, 3] + origin

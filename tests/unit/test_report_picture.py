@@ -9,8 +9,9 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from stylobate.core.result import Bounds
 from stylobate.report.colours import table
-from stylobate.report.picture import picture_png
+from stylobate.report.picture import Page, picture_png
 from tests.doors.handmade import measurement
 
 
@@ -57,3 +58,14 @@ def test_a_body_that_is_too_large_is_red_and_one_too_small_is_blue(sign: float) 
     pixels = opened(picture_png(dataclasses.replace(result, sites=(dataclasses.replace(site, map=shifted),)), scan))
     assert share_of(pixels, warm=sign > 0) > 0.1
     assert share_of(pixels, warm=sign < 0) < 0.001
+
+
+def test_a_turn_that_the_scan_does_not_show_has_no_figure(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Three index marks: bounded by 60° either way the turn may be any."""
+    said: list[str] = []
+    monkeypatch.setattr(Page, "text", lambda *given, **_: said.append(given[3]))
+    result, scan = measurement(1)
+    for bound in (59.9, 60.0):
+        site = dataclasses.replace(result.sites[0], index_order=3, u95=Bounds(9.0, 0.05, bound))
+        picture_png(dataclasses.replace(result, sites=(site,)), scan)
+    assert [word for word in said if word in ("59.90°", "60.00°", "any")] == ["59.90°", "any"]

@@ -71,3 +71,11 @@ def test_names_cannot_command_the_terminal() -> None:
 def test_neighbours_and_the_ends() -> None:
     pairs = [pair.sites for pair in neighbours(measurement(5)[0])]
     assert pairs == [("1", "2"), ("1", "5"), ("2", "3"), ("3", "4"), ("4", "5")]
+
+
+def test_a_turn_that_the_scan_does_not_show_is_any() -> None:
+    """Three index marks: bounded by 60° either way the turn may be any."""
+    result = measurement(1)[0]
+    for bound, said in ((59.9, "59.90"), (60.0, "any")):
+        site = dataclasses.replace(result.sites[0], index_order=3, u95=Bounds(9.0, 0.05, bound))
+        assert row(printed(dataclasses.replace(result, sites=(site,))), "1")[7] == said

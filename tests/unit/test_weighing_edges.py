@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from stylobate.core.surface import Scan, Surface
-from stylobate.diagnose.evidence import gather, weighed
+from stylobate.diagnose.evidence import gather, points_at, weighed
 from stylobate.fit.edges import PROFILE_SD
 from stylobate.measuring.site import Bench, Measured
 from stylobate.measuring.verb import fitted_sites
@@ -40,7 +40,7 @@ def test_the_pose_rests_where_the_profile_is_drawn_to_what_is_known_of_it() -> N
     tree, edges = bench.trees[site.body], bench.edges[site.body]
     pose = weigh(tree, edges, site.around, site.fit)
     assert pose is not None
-    points = gather(tree, edges, site.around, site.fit.support, pose).points
+    points = points_at(tree, edges, site.around, site.fit.support, pose)
     fine = replace(points, group=groups_of(points.feet, points.gradient, points.to_edge))
     one = weighed(fine, pose.field)
     assert np.abs(pose.profile).max() > 0.005

@@ -62,8 +62,7 @@ function Bounds({ site }: { site: Site }) {
   const b = site.u95_total ?? site.u95;
   if (!b) return null;
   const t = texts.bounds;
-  const known = b.any_turn ? t.anyTurn : `± ${figure(b.index_deg ?? 0, 2)}°`;
-  const turn = b.index_deg === null ? "" : `, ${t.index} ${known}`;
+  const turn = b.index_deg === null ? "" : `, ${t.index} ${b.any_turn ? t.anyTurn : `± ${figure(b.index_deg, 2)}°`}`;
   return (
     <>
       <span>{site.scan_body}</span>

@@ -178,7 +178,7 @@ export const texts = {
   siteOn: (body: string, connection: string) => `${body} on ${connection}`,
   bounds: {
     platform: "centre", axis: "axis", index: "turn", anyTurn: "any", um: "µm", deg: "°",
-    of: "95 % bounds of this scan alone", total: "95 % bounds, all sources", free: "free to turn",
+    of: "95 % bounds of this scan alone", total: "95 % bounds, all sources",
   },
   evidence: {
     findings: "Findings",

@@ -143,7 +143,14 @@ def gather(
     tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, field: Field | None = None,
     closest: Closest | None = None,
 ) -> Evidence:  # fmt: skip
-    """The evidence of points `which` (k,) of Around at a weighted pose, under its field made wary or another.
+    """The evidence of points `which` (k,) of Around at a weighted pose, under its field made wary or another."""
+    return weighed(points_at(tree, edges, around, which, pose, closest), field or pose.field.wary())
+
+
+def points_at(
+    tree: SurfaceTree, edges: SharpEdges, around: Around, which: LongArray, pose: Pose, closest: Closest | None = None
+) -> Points:
+    """Points `which` (k,) of Around at a weighted pose, over even patches.
 
     closest: theirs at that pose, where they are known. Raises ValueError where one lies out of reach.
     """
@@ -153,12 +160,9 @@ def gather(
         raise ValueError("a point lies out of reach of the CAD surface")
     here = design(points, closest, edges, pose.offset, pose.profile)
     group = groups_of(here.feet, closest.gradient)
-    return weighed(
-        Points(
-            here.feet, closest.gradient, here.residual, here.rows, around.area[which], here.to_edge, here.edge_angle,
-            here.edge, group, pose.profile,
-        ),
-        field or pose.field.wary(),
+    return Points(
+        here.feet, closest.gradient, here.residual, here.rows, around.area[which], here.to_edge, here.edge_angle,
+        here.edge, group, pose.profile,
     )  # fmt: skip
 
 

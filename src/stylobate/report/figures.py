@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 
+from stylobate.core.result import Bounds
+
 DASH = "–"
 
 
@@ -29,3 +31,10 @@ def micrometres(value: float | None, decimals: int = 0) -> str:
 def angle(value: float | None, decimals: int) -> str:
     """In degrees."""
     return f"{number(value, decimals)}°"
+
+
+def turn_bound(bounds: Bounds, index_order: int, unit: str = "") -> str:
+    """The bound of the turn, degrees, or "any", or a dash where the connection is not indexed."""
+    if bounds.any_turn(index_order):
+        return "any"
+    return DASH if bounds.index_deg is None else number(bounds.index_deg, 2) + unit

@@ -14,6 +14,7 @@ from stylobate.core.result import Result, Site
 from stylobate.core.surface import Scan
 from stylobate.core.types import ByteArray
 from stylobate.report.colours import NO_VALUE, RANGE_UM, table
+from stylobate.report.figures import turn_bound
 from stylobate.report.raster import View, draw
 from stylobate.report.views import PANEL as PANEL
 from stylobate.report.views import PLASTER as PLASTER
@@ -169,8 +170,7 @@ def _figures(page: Page, top: float, result: Result) -> None:
         y += 0.32
         page.text(left, y, site.site, size=9, weight="bold")
         page.text(left + 0.22, y, _short(site.scan_body, 17), size=8.5)
-        turn = "–" if site.u95.index_deg is None else f"{site.u95.index_deg:.2f}°"
-        turn = "any" if site.u95.any_turn(site.index_order) else turn
+        turn = turn_bound(site.u95, site.index_order, "°")
         values = (f"{site.u95.platform_um:.1f} µm", f"{site.u95.axis_deg:.3f}°", turn, f"{100 * site.coverage:.0f} %")
         for value, (_, x) in zip(values, columns, strict=True):
             page.text(x, y, value, size=8.5, align="right")

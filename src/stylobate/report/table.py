@@ -13,7 +13,7 @@ from rich.table import Table
 from rich.text import Text
 
 from stylobate.core.result import Pair, Result, Site
-from stylobate.report.figures import number
+from stylobate.report.figures import number, turn_bound
 from stylobate.report.words import SCAN, Wording, finding_sentence, printable, verdict_lines
 
 PLAIN_WIDTH = 100
@@ -76,14 +76,13 @@ def _sites(sites: tuple[Site, ...], laid: str) -> Table:
         table.add_column(name, justify="right", no_wrap=True)
     for site in sites:
         x, y, z = (float(value) for value in site.scan_from_connection[:3, 3])
-        turn = "any" if site.u95.any_turn(site.index_order) else number(site.u95.index_deg, 2)
         table.add_row(
             site.site,
             Text(f"{printable(site.scan_body)}\non {printable(site.connection)}"),
             *(f"{value:.3f}" for value in (x, y, z)),
             f"{site.u95.platform_um:.1f}",
             f"{site.u95.axis_deg:.3f}",
-            turn,
+            turn_bound(site.u95, site.index_order),
             number(site.deviation.rms_um, 1),
             number(100 * site.coverage, 0),
         )

@@ -62,6 +62,7 @@ def foretell(
     from stylobate.foretell import TYPICAL
     from stylobate.foretell import foretell as look_ahead
     from stylobate.parts import load_parts
+    from stylobate.report.figures import turn_bound
 
     folder = load_parts(parts)
     known = [body.id for body in folder.scan_bodies]
@@ -81,8 +82,7 @@ def foretell(
             if one.u95 is None:
                 rows.append((*place, "too little is shown", None, None))
                 continue
-            turn = None if one.u95.index_deg is None else f"{one.u95.index_deg:.2f}"
-            turn = "any" if one.u95.any_turn(orders[one.scan_body]) else turn
+            turn = turn_bound(one.u95, orders[one.scan_body])
             rows.append((*place, f"{one.u95.platform_um:.1f}", f"{one.u95.axis_deg:.3f}", turn))
     columns = ("Tissue mm", "Scan body", "Shown %", "Centre ± µm", "Axis ± °", "Turn ± °")
     print_table(columns, rows, right=("Tissue mm", "Shown %", "Centre ± µm", "Axis ± °", "Turn ± °"))
