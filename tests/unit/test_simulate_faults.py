@@ -13,7 +13,7 @@ from stylobate.core.sampling import sampled
 from stylobate.core.types import FloatArray
 from stylobate.simulate import Fault, Noise, Scene, Settings, draw_bodies, draw_body, near_twins, scene
 from stylobate.simulate.edges import rounded, sharp_edges
-from stylobate.simulate.faults import worn_radius
+from stylobate.simulate.faults import WORN_COSINE, worn_radius, worn_spot
 from stylobate.simulate.settings import CAUSES
 
 TWINS = near_twins()
@@ -198,3 +198,14 @@ def test_wear_takes_no_more_off_the_surface_than_off_the_edge(seed: int) -> None
     off = SurfaceTree.of(body.surface).closest(moved, 2.0).distance
     assert 0.05 < -off.min() < 0.33
     assert off.max() < 0.01
+
+
+def test_an_edge_is_worn_where_it_turns_enough_to_lose_a_depth() -> None:
+    """A bevelled body has edges of 75° and more, and flatter ones."""
+    body = draw_body(np.random.default_rng(4), "bevelled-1", "alder", "bevelled")
+    edges, turn = sharp_edges(body.surface), np.degrees(np.arccos(WORN_COSINE))
+    steep = np.degrees(np.arccos(np.einsum("ij,ij->i", edges.normals[:, 0], edges.normals[:, 1]))) >= turn - 1e-6
+    assert np.any(~steep & (edges.convex > 0) & (edges.ends[:, :, 2].mean(axis=1) > 2.5))
+    for seed in range(20):
+        spot = worn_spot(body, edges, 2.0, np.random.default_rng(seed))
+        assert steep[np.argmin(np.linalg.norm(edges.ends.mean(axis=1) - spot, axis=1))]
