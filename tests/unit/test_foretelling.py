@@ -16,9 +16,9 @@ from stylobate.parts.model import ScanBody
 from tests.unit.case_making import parts_at
 
 
-@pytest.mark.parametrize(("share", "said"), [(0.5, "any"), (0.4, "")])
+@pytest.mark.parametrize(("share", "any_turn"), [(0.5, True), (0.4, False)])
 def test_a_turn_that_no_scan_will_show_is_any(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, share: float, said: str
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, share: float, any_turn: bool
 ) -> None:
     """share: of the way to the next equal index mark by which the turn is bounded either way."""
 
@@ -30,5 +30,5 @@ def test_a_turn_that_no_scan_will_show_is_any(
     done = CliRunner().invoke(foretell, [str(parts_at(tmp_path / "parts"))], catch_exceptions=False)
     rows = [line.split() for line in done.output.splitlines() if "20.0" in line.split()]
     assert rows
-    assert all((row[-1] == said) == bool(said) for row in rows if row[-1] != "–")
+    assert all((row[-1] == "any") == any_turn for row in rows if row[-1] != "–")
     assert any(row[-1] != "–" for row in rows)
